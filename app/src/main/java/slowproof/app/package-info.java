@@ -1,0 +1,5 @@
+/** Placeholder. */
+@NullMarked
+package slowproof.app;
+
+import org.jspecify.annotations.NullMarked;

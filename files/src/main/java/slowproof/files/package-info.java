@@ -1,0 +1,5 @@
+/** Placeholder. */
+@NullMarked
+package slowproof.files;
+
+import org.jspecify.annotations.NullMarked;

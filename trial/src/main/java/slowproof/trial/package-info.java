@@ -1,0 +1,5 @@
+/** Placeholder. */
+@NullMarked
+package slowproof.trial;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,5 @@
+/** Placeholder. */
+@NullMarked
+package slowproof.wording;
+
+import org.jspecify.annotations.NullMarked;
