@@ -1,0 +1,40 @@
+package slowproof.trial.note;
+
+import java.util.Locale;
+
+/** Remarks on a result. The key of each sentence in the message bundles is {@code note.} followed by {@link #key()}. */
+public enum NoteCode {
+    NO_REFERENCE_UNCERTAINTY,
+    NO_LIMIT,
+    NO_ACCELERATION,
+    NO_MISALIGNMENT,
+    NO_TEMPERATURE,
+    NO_ANCHOR_PASS,
+    ABBE_WITHOUT_ANGLE,
+    TEMPERATURE_CORRECTED,
+    REFERENCE_RATIO_LOW,
+    REFERENCE_TOO_COARSE,
+    MORE_PASSES_WOULD_DO,
+    MORE_PASSES_WILL_NOT_DO,
+    MEAN_AND_SINGLE_PASS_DIFFER,
+    EXCLUDED,
+    CLOSURE_NOT_AVAILABLE,
+    POOLED_REPEATABILITY,
+    FEW_REPEATS,
+    NO_REPEATABILITY,
+    SCATTER_BELOW_RESOLUTION,
+    STRAGGLER,
+    OUTLIER,
+    COCHRAN_STRAGGLER,
+    COCHRAN_OUTLIER,
+    REVERSAL_SIGNIFICANT,
+    SEVERAL_SETUPS,
+    FEWER_THAN_TWO_PASSES,
+    CONFIRMED,
+    VALUE_FROM_MEMORY;
+
+    /** Returns the code as written in message bundles and in JSON, lower_snake_case. */
+    public String key() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+}
