@@ -6,6 +6,9 @@ import java.util.Locale;
 public enum NoteCode {
     NO_REFERENCE_UNCERTAINTY,
     NO_LIMIT,
+    LIMIT_FROM_MEMORY,
+    TAPE_CLASS,
+    NO_RESOLUTION,
     NO_ACCELERATION,
     NO_MISALIGNMENT,
     NO_TEMPERATURE,
@@ -19,19 +22,16 @@ public enum NoteCode {
     MEAN_AND_SINGLE_PASS_DIFFER,
     EXCLUDED,
     CLOSURE_NOT_AVAILABLE,
-    POOLED_REPEATABILITY,
-    FEW_REPEATS,
-    NO_REPEATABILITY,
     SCATTER_BELOW_RESOLUTION,
     STRAGGLER,
+    FLAGS_BY_CHANCE,
     OUTLIER,
     COCHRAN_STRAGGLER,
     COCHRAN_OUTLIER,
     REVERSAL_SIGNIFICANT,
     SEVERAL_SETUPS,
     FEWER_THAN_TWO_PASSES,
-    CONFIRMED,
-    VALUE_FROM_MEMORY;
+    CONFIRMED;
 
     /** Returns the code as written in message bundles and in JSON, lower_snake_case. */
     public String key() {

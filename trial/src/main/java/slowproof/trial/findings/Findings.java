@@ -1,0 +1,55 @@
+package slowproof.trial.findings;
+
+import java.util.List;
+import slowproof.trial.Trial;
+import slowproof.trial.note.Note;
+
+/**
+ * Everything a trial says.
+ *
+ * @param trial the trial itself
+ * @param passes all passes, excluded ones too, in file order
+ * @param cycles all cycles, in file order
+ * @param conditions conditions without the excluded passes
+ * @param conditionsWithExcluded conditions with the excluded passes; empty when nothing was excluded
+ * @param materials materials in file order
+ * @param notes remarks
+ */
+public record Findings(
+        Trial trial,
+        List<Pass> passes,
+        List<Cycle> cycles,
+        List<Condition> conditions,
+        List<Condition> conditionsWithExcluded,
+        List<Material> materials,
+        List<Note> notes) {
+    /** Copies the lists. */
+    public Findings {
+        passes = List.copyOf(passes);
+        cycles = List.copyOf(cycles);
+        conditions = List.copyOf(conditions);
+        conditionsWithExcluded = List.copyOf(conditionsWithExcluded);
+        materials = List.copyOf(materials);
+        notes = List.copyOf(notes);
+    }
+
+    /**
+     * Returns for each condition of a material the row that speaks for it: both directions where both were
+     * driven, else the only one. Speed ascending.
+     */
+    public List<Condition> leading(String material) {
+        return MaterialEvaluation.leading(material, conditions);
+    }
+
+    /** Returns the condition rows of one material, all directions. */
+    public List<Condition> conditionsOf(String material) {
+        return conditions.stream()
+                .filter(condition -> condition.key().material().equals(material))
+                .toList();
+    }
+
+    /** Returns the passes of one material, excluded ones too. */
+    public List<Pass> passesOf(String material) {
+        return passes.stream().filter(pass -> pass.material().equals(material)).toList();
+    }
+}
