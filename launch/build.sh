@@ -1,0 +1,210 @@
+# Builds Slowproof once. Read by `slowproof` when there is no build, or an old one; sets the variables it starts
+# Java with. The sources are copied into a temporary folder and built there, so the clone may be read-only, and
+# nobody ever sees half a build: the last step renames one small file, `current`, that names the finished folder.
+#
+# A state folder (.build in the clone, or the one in the person's cache) holds:
+#   lock        held while somebody builds
+#   current     seven lines: build folder, java, JAVA_HOME at the time, version, commit, options for Java, class archive
+#   build.XXX/  slowproof.jar, lib/, since (its time is that of the newest source built), java-chosen, classes.jsa
+#   build.log   what Maven said last
+
+. "$here/launch/machine.sh"
+
+give_up() {
+    say "$*"
+    exit 1
+}
+
+# choose_state: sets `state` to the first folder that can be written.
+choose_state() {
+    for state in "$in_clone" "$in_cache"; do
+        (umask 022 && mkdir -p -- "$state") 2>/dev/null && touch "$state/lock" 2>/dev/null && return 0
+    done
+    give_up "neither $in_clone nor $in_cache can be written. Set XDG_CACHE_HOME to a folder that can."
+}
+
+# lock_state: one build at a time in a state folder; the others wait. The kernel drops the lock if we are killed.
+lock_state() {
+    command -v flock >/dev/null 2>&1 || return 0
+    exec 9>"$state/lock"
+    if ! flock -n 9; then
+        say 'waiting for another first run to finish building'
+        flock 9
+    fi
+}
+
+unlock_state() {
+    exec 9>&-
+}
+
+# build_once: leaves a finished build of the present sources in the variables of `slowproof`, or exits with 1.
+build_once() {
+    choose_state
+    lock_state
+    # somebody else may have built while we waited
+    if ! take_build "$state" || ! same_java; then
+        started=$(date +%s)
+        umask_then=$(umask)
+        umask 022
+        need_build_tools || exit 1
+        if [ -e "$state/current" ]; then
+            say "the sources have changed: building again (log: $state/build.log)"
+        else
+            say "first run: building, about a minute (log: $state/build.log)"
+        fi
+        rm -rf -- "$state"/work.*
+        work=$(mktemp -d "$state/work.XXXXXX") || give_up "no temporary folder could be made in $state"
+        trap 'rm -rf -- "$work"' EXIT
+        trap 'exit 130' INT TERM HUP
+        copy_sources
+        compile
+        build=$(mktemp -d "$state/build.XXXXXX") && chmod 755 "$build" || give_up "no folder could be made in $state"
+        mv -- "$work/src/app/target/slowproof.jar" "$work/src/app/target/lib" "$work/since" "$build/"
+        java=$jdk/bin/java
+        describe_sources
+        train
+        publish
+        rm -rf -- "$work"
+        trap - EXIT INT TERM HUP
+        umask "$umask_then"
+        say "built in $(($(date +%s) - started)) s"
+    fi
+    unlock_state
+}
+
+# choose_java_again: the build is good, but another JDK may be there now, or the folder has been moved.
+choose_java_again() {
+    state=${build%/*}
+    if ! find_jdk; then
+        need_build_tools || exit 1
+    fi
+    if [ "$moved" = false ] && [ "$java" = "$jdk/bin/java" ] && ! [ /usr/lib/jvm -nt "$build/java-chosen" ]; then
+        return 0 # another JAVA_HOME, but the same JDK is still the best
+    fi
+    java=$jdk/bin/java
+    archive=
+    # without the right to write there the program still runs, only without the class archive
+    if touch "$state/lock" 2>/dev/null; then
+        lock_state
+        umask_then=$(umask)
+        umask 022
+        rm -f -- "$build/classes.jsa"
+        train
+        publish
+        umask "$umask_then"
+        unlock_state
+    fi
+}
+
+# copy_sources: what the build needs, with its times, to $work/src. $work/since gets the time of the newest source
+# or of now, whichever is later: a file changed while we build is newer, one dated in the future is not for ever.
+copy_sources() {
+    mkdir "$work/src"
+    touch "$work/since"
+    (cd "$here" && cp -R --preserve=timestamps --parents -- pom.xml .mvn */pom.xml */src/main "$work/src") ||
+        give_up 'the sources could not be copied'
+    chmod -R u+w "$work/src"
+    newest=$(find "$work/src" -newer "$work/since" -printf '%T@ %p\n' | sort -n | tail -n 1)
+    [ -z "$newest" ] || touch -r "${newest#* }" "$work/since"
+}
+
+# compile: Maven, without the tests and without the strict checks, which `check` runs.
+compile() {
+    set -- -B -q -f "$work/src/pom.xml" -pl app -am -Dmaven.test.skip=true package
+    if ! [ -w "${HOME:-/nonexistent}" ] && [ "${MAVEN_OPTS#*maven.repo.local}" = "${MAVEN_OPTS-}" ]; then
+        set -- "-Dmaven.repo.local=$state/repository" "$@"
+    fi
+    # The serial collector and one compiler: a build is short, and the machine may be small.
+    if ! JAVA_HOME=$jdk MAVEN_OPTS="-XX:+UseSerialGC -XX:TieredStopAtLevel=1 ${MAVEN_OPTS-}" \
+        mvn "$@" >"$state/build.log" 2>&1 </dev/null 9>&-; then
+        say "the build failed. The end of $state/build.log:"
+        tail -n 20 "$state/build.log" | sed 's/^/  /' >&2
+        if grep -q -e 'Could not transfer' -e 'Unknown host' -e 'Could not resolve dependencies' "$state/build.log"; then
+            say 'The first build fetches libraries from Maven Central: is there a network?'
+        fi
+        exit 1
+    fi
+}
+
+# describe_sources: version, and the commit with "-modified" when the sources differ from it; "unknown" without git.
+describe_sources() {
+    version=$(sed -n 's:^ *<version>\(.*\)</version>.*:\1:p' "$here/pom.xml" | head -n 1)
+    commit=unknown
+    # only this clone's own history: a folder that merely lies inside another repository has none
+    if [ -e "$here/.git" ] && command -v git >/dev/null 2>&1; then
+        commit=$(ask_git rev-parse HEAD) || commit=unknown
+        if [ "$commit" != unknown ] &&
+            [ -n "$(ask_git status --porcelain -- pom.xml .mvn '*/pom.xml' '*/src/main')" ]; then
+            commit=$commit-modified
+        fi
+    fi
+}
+
+# safe.directory: the clone may belong to somebody else than the one who builds
+ask_git() {
+    env -u GIT_DIR -u GIT_WORK_TREE -u GIT_INDEX_FILE git --no-optional-locks -c safe.directory='*' -C "$here" "$@" 2>/dev/null
+}
+
+# train: chooses Java's options and makes a class archive for fast starts from what a few short runs load. A list of
+# classes merged from several runs, dumped once, starts faster than an archive of one run; works from JDK 17 to 25.
+train() {
+    archive=
+    java_options=
+    dump_options=
+    if [ "$jdk_major" -ge 24 ]; then
+        # newer Java warns about native code and unsafe memory, which libraries for databases and ports use
+        java_options='--enable-native-access=ALL-UNNAMED --sun-misc-unsafe-memory-access=allow'
+        dump_options='-XX:+AOTClassLinking'
+    fi
+    touch "$build/java-chosen"
+    if [ /usr/lib/jvm -nt "$build/java-chosen" ]; then
+        touch -r /usr/lib/jvm "$build/java-chosen"
+    fi
+    lists=$(mktemp -d "$build/lists.XXXXXX") || return 0
+    sample=$here/docs/samples/first-trial
+    learn --help
+    if [ -r "$sample/trial.yaml" ]; then
+        learn findings "$sample/trial.yaml"
+        learn findings "$sample/trial.yaml" --json
+        learn reply "$sample/trial.yaml"
+        learn findings "$sample/no-such-file.yaml"
+        if [ -r "$sample/line.yaml" ]; then
+            learn forecast "$sample/trial.yaml" --line "$sample/line.yaml" --pieces 100
+        fi
+    fi
+    # the numbers that newer Java gives the classes differ from run to run
+    sed -e '/^#/d' -e 's/ id: [0-9]*$//' "$lists"/*.list 2>/dev/null | awk '!seen[$0]++' >"$lists/all"
+    # shellcheck disable=SC2086
+    if "$java" -Xshare:dump $dump_options "-XX:SharedClassListFile=$lists/all" \
+        "-XX:SharedArchiveFile=$build/classes.jsa" $java_options -cp "$build/slowproof.jar" >"$lists/log" 2>&1 </dev/null 9>&-; then
+        archive=$build/classes.jsa
+    fi
+    rm -rf -- "$lists"
+}
+
+# learn WORDS: runs one command and notes the classes it loads; what it prints does not matter.
+learn() {
+    # shellcheck disable=SC2086
+    timeout 60 "$java" "-XX:DumpLoadedClassList=$(mktemp "$lists/XXXXXX.list")" -Xlog:disable -XX:+UseSerialGC \
+        -XX:TieredStopAtLevel=1 $java_options -Dfile.encoding=UTF-8 -Djava.awt.headless=true \
+        -jar "$build/slowproof.jar" "$@" >/dev/null 2>&1 </dev/null 9>&-
+}
+
+# publish: makes the finished build the current one, for everybody who may read it, and clears older ones away.
+publish() {
+    java_home_then=${JAVA_HOME-}
+    previous=$(head -n 1 "$state/current" 2>/dev/null)
+    printf '%s\n' "$build" "$java" "$java_home_then" "$version" "$commit" "$java_options" "$archive" >"$state/current.new"
+    # built by root in somebody's clone: it is theirs
+    if [ "$(id -u)" = 0 ] && [ "$state" = "$in_clone" ]; then
+        chown -R --reference="$here" -- "$state"
+    fi
+    mv -f -- "$state/current.new" "$state/current"
+    # the one before stays: it may still be running
+    for old in "$state"/build.*/; do
+        old=${old%/}
+        if [ "$old" != "$build" ] && [ "$old" != "$previous" ]; then
+            rm -rf -- "$old"
+        fi
+    done
+}
