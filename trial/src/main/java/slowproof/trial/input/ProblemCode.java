@@ -20,6 +20,7 @@ public enum ProblemCode {
     DECIMAL_COMMA,
     NOT_FINITE,
     FIELD_COUNT,
+    FIELD_COUNT_COMMA,
     VALUE_MISSING,
     NOT_POSITIVE,
     NEGATIVE,

@@ -31,6 +31,8 @@ public enum NoteCode {
     REVERSAL_SIGNIFICANT,
     SEVERAL_SETUPS,
     FEWER_THAN_TWO_PASSES,
+    COLUMNS_IGNORED,
+    DECIMAL_COMMA_READ,
     CONFIRMED;
 
     /** Returns the code as written in message bundles and in JSON, lower_snake_case. */

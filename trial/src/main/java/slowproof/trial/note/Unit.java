@@ -11,6 +11,7 @@ public enum Unit {
     PPM("ppm"),
     S("s"),
     MS("ms"),
+    HOUR("h"),
     HZ("Hz"),
     DEGREE("°"),
     CELSIUS("°C"),

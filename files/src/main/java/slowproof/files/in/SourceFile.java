@@ -1,0 +1,9 @@
+package slowproof.files.in;
+
+/**
+ * A file that took part, with the fingerprint of its bytes.
+ *
+ * @param name name as the user or the trial gave it
+ * @param sha256 SHA-256 of its bytes, 64 hexadecimal digits
+ */
+public record SourceFile(String name, String sha256) {}

@@ -1,0 +1,159 @@
+package slowproof.files.in;
+
+import de.siegmar.fastcsv.reader.CommentStrategy;
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import slowproof.trial.input.BadInputException;
+import slowproof.trial.input.ProblemCode;
+import slowproof.trial.input.SourcePosition;
+
+/**
+ * A small table of text cells with its headings, separator and decimal sign recognised. Lines that start with #
+ * and empty lines are passed over.
+ */
+final class Table {
+    /**
+     * One row.
+     *
+     * @param line line of the file where it starts, from 1
+     * @param cells its cells
+     */
+    record Row(long line, List<String> cells) {}
+
+    private final String file;
+    private final char separator;
+    private final char decimalSign;
+    private final List<String> headings;
+    private final List<Row> rows;
+
+    private Table(String file, char separator, char decimalSign, List<String> headings, List<Row> rows) {
+        this.file = file;
+        this.separator = separator;
+        this.decimalSign = decimalSign;
+        this.headings = headings;
+        this.rows = rows;
+    }
+
+    /**
+     * Reads a table.
+     *
+     * @param raw the file
+     * @param problems where to note rows of the wrong width
+     * @throws BadInputException if there is no row below the headings, or the quotes do not match
+     */
+    static Table read(RawFile raw, Problems problems) {
+        char separator = separator(raw.text());
+        List<Row> all = new ArrayList<>();
+        try (CsvReader<CsvRecord> reader = CsvReader.builder()
+                .fieldSeparator(separator)
+                .commentStrategy(CommentStrategy.SKIP)
+                .skipEmptyLines(true)
+                .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .ofCsvRecord(raw.text())) {
+            for (CsvRecord row : reader) {
+                if (row.getFields().stream().anyMatch(cell -> !cell.isBlank())) {
+                    all.add(new Row(row.getStartingLineNumber(), List.copyOf(row.getFields())));
+                }
+            }
+        } catch (CsvParseException e) {
+            throw BadInputException.of(
+                    ProblemCode.FILE_NOT_READABLE, SourcePosition.ofFile(raw.name()), String.valueOf(e.getMessage()));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        if (all.isEmpty()) {
+            throw BadInputException.of(ProblemCode.FILE_EMPTY, SourcePosition.ofFile(raw.name()));
+        }
+        if (all.size() == 1) {
+            throw BadInputException.of(
+                    ProblemCode.HEADER_ONLY,
+                    new SourcePosition(raw.name(), all.get(0).line(), 0, ""));
+        }
+        List<Row> rows = all.subList(1, all.size());
+        Table table = new Table(
+                raw.name(), separator, decimalSign(separator, rows), all.get(0).cells(), List.copyOf(rows));
+        table.refuseRaggedRows(problems);
+        return table;
+    }
+
+    /** The separator is the sign among tab, semicolon and comma that the heading line has most of. */
+    private static char separator(String text) {
+        String headings = text.lines()
+                .filter(line -> !line.isBlank() && !line.startsWith("#"))
+                .findFirst()
+                .orElse("");
+        char best = ',';
+        long most = 0;
+        for (char candidate : new char[] {'\t', ';', ','}) {
+            long count = headings.chars().filter(c -> c == candidate).count();
+            if (count > most) {
+                most = count;
+                best = candidate;
+            }
+        }
+        return best;
+    }
+
+    /** Decimal commas are taken only where they cannot be separators and where no number has a point. */
+    private static char decimalSign(char separator, List<Row> rows) {
+        if (separator == ',') {
+            return '.';
+        }
+        boolean commas = false;
+        for (Row row : rows) {
+            for (String cell : row.cells()) {
+                if (cell.indexOf('.') >= 0 && Numerals.readable(cell, '.')) {
+                    return '.';
+                }
+                commas |= cell.indexOf(',') >= 0 && Numerals.readable(cell, ',');
+            }
+        }
+        return commas ? ',' : '.';
+    }
+
+    private void refuseRaggedRows(Problems problems) {
+        for (Row row : rows) {
+            if (row.cells().size() != headings.size()) {
+                SourcePosition at = new SourcePosition(file, row.line(), 0, "");
+                boolean decimalCommas = separator == ',' && row.cells().size() > headings.size();
+                problems.add(
+                        decimalCommas ? ProblemCode.FIELD_COUNT_COMMA : ProblemCode.FIELD_COUNT,
+                        at,
+                        row.cells().size(),
+                        headings.size());
+            }
+        }
+    }
+
+    String file() {
+        return file;
+    }
+
+    char separator() {
+        return separator;
+    }
+
+    char decimalSign() {
+        return decimalSign;
+    }
+
+    List<String> headings() {
+        return headings;
+    }
+
+    List<Row> rows() {
+        return rows;
+    }
+
+    /** Returns the place of a cell. */
+    SourcePosition at(Row row, int column) {
+        return new SourcePosition(file, row.line(), column + 1, headings.get(column));
+    }
+}
