@@ -8,7 +8,8 @@ import org.apache.commons.rng.UniformRandomProvider;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Runs a plan on the simulated bench. Each series draws from a random stream of its own, so a series gives the same numbers whatever stands after it in the plan.
+ * Runs a plan on the simulated bench. Each series draws from random streams of its own, so a series gives the
+ * same numbers whatever stands after it in the plan; read or recorded, it makes the same passes.
  *
  * <p>Standstill readings: the deterministic part of a pass is integrated over time once per series; each pass
  * then adds start scatter, travel scatter and drift, and is counted in whole edges of one common count.
@@ -23,120 +24,128 @@ public final class Bench {
      * @param streams seed and trial number
      */
     public static BenchReadings read(BenchPlan plan, RandomStreams streams) {
-        UniformRandomProvider[] generators = streams.generators(plan.series().size() + 1);
-        double referenceScale = plan.reference().scaleUncertaintyRatio()
-                * RandomStreams.normal(generators[0]).next();
+        Draws draws = new Draws(plan, streams);
         List<SimReading> readings = new ArrayList<>();
         List<PassTruth> passes = new ArrayList<>();
         double startS = 0;
         for (int i = 0; i < plan.series().size(); i++) {
-            SeriesReader reader =
-                    new SeriesReader(plan, plan.series().get(i), referenceScale, generators[i + 1], startS);
-            reader.run(readings, passes);
-            startS = reader.timeS + plan.changeoverS();
+            SeriesPlan series = plan.series().get(i);
+            SeriesRun run = SeriesRun.of(plan, series, draws.ofPasses(i), startS);
+            Reader reader = new Reader(plan, series, run, draws.referenceScale, draws.ofNoise(i));
+            reader.read(startS, readings, passes);
+            startS += series.passes() * (run.model().durationS() + plan.dwellS()) + plan.changeoverS();
         }
-        return new BenchReadings(readings, passes, referenceScale);
+        return new BenchReadings(readings, passes, draws.referenceScale);
     }
 
-    /** The state of the bench during one series. */
-    private static final class SeriesReader {
+    /**
+     * Returns the recording of one series of a plan: from one dwell before its first pass to one dwell after its
+     * last.
+     *
+     * @param plan what is done
+     * @param series index of the series in the plan, from 0
+     * @param recorder how it is recorded
+     * @param streams seed and trial number
+     * @throws IndexOutOfBoundsException if there is no such series
+     * @throws IllegalArgumentException if the sensor's clock begins after the first dwell
+     */
+    public static SimRecording record(BenchPlan plan, int series, RecorderPlan recorder, RandomStreams streams) {
+        Draws draws = new Draws(plan, streams);
+        double startS = 0;
+        for (SeriesPlan earlier : plan.series().subList(0, series)) {
+            startS += earlier.passes() * (earlier.durationS() + plan.dwellS()) + plan.changeoverS();
+        }
+        SeriesPlan recorded = plan.series().get(series);
+        SeriesRun run = SeriesRun.of(plan, recorded, draws.ofPasses(series), startS);
+        return new Recorder(plan, recorded, run, recorder).record(draws.referenceScale, draws.ofNoise(series));
+    }
+
+    /** The random numbers of a trial, each kind in its own place. */
+    private static final class Draws {
+        private final UniformRandomProvider[] generators;
+        private final double referenceScale;
+
+        Draws(BenchPlan plan, RandomStreams streams) {
+            generators = streams.generators(1 + 2 * plan.series().size());
+            referenceScale = plan.reference().scaleUncertaintyRatio()
+                    * RandomStreams.normal(generators[0]).next();
+        }
+
+        UniformRandomProvider ofPasses(int series) {
+            return generators[1 + 2 * series];
+        }
+
+        UniformRandomProvider ofNoise(int series) {
+            return generators[2 + 2 * series];
+        }
+    }
+
+    /** Reads one series at its standstills. */
+    private static final class Reader {
         private final BenchPlan plan;
         private final SeriesPlan series;
-        private final TrueMaterial material;
+        private final SeriesRun run;
         private final double referenceScale;
         private final RandomStreams.Normal normal;
-        private final PassModel model;
-        private final double seriesScale;
         // true position of the axis, and what the sensor has made of it, before counting
         private double positionMm;
         private double sensedMm;
-        private final long startCount;
-        private double timeS;
 
-        SeriesReader(
+        Reader(
                 BenchPlan plan,
                 SeriesPlan series,
+                SeriesRun run,
                 double referenceScale,
-                UniformRandomProvider generator,
-                double startS) {
+                UniformRandomProvider generator) {
             this.plan = plan;
             this.series = series;
-            this.material = series.material();
+            this.run = run;
             this.referenceScale = referenceScale;
             this.normal = RandomStreams.normal(generator);
-            this.model = PassModel.of(series);
-            this.seriesScale = material.seriesScatterRatio() * normal.next();
-            // the carriage starts anywhere within a count
-            this.sensedMm = plan.sensor().distancePerCountMm() * generator.nextDouble();
-            this.startCount = count();
-            this.timeS = startS;
+            this.sensedMm = run.phaseMm();
         }
 
-        void run(List<SimReading> readings, List<PassTruth> passes) {
-            rest(readings, Double.NaN);
-            double targetMm = 0;
-            for (int pass = 0; pass < series.passes(); pass++) {
-                int direction = series.direction(pass);
-                targetMm += direction * series.passMm();
-                double travelMm = targetMm + plan.stopScatterMm() * normal.next() - positionMm;
-                double lengthMm = Math.abs(travelMm);
-                double share = model.dropoutShare(material, normal.next());
-                double systematic = model.systematicErrorMm(material, lengthMm, direction);
-                double error = systematic
-                        + model.startScatterMm() * normal.next()
-                        + model.travelScatterMm(lengthMm) * normal.next()
-                        + lengthMm * (seriesScale + plan.sensor().scaleDriftPerHour() * timeS / 3600)
-                        + lengthMm * material.dropouts().errorPerShare() * (share - model.meanDropoutShare());
-                double leftRestS = timeS;
-                positionMm += travelMm;
-                sensedMm += travelMm + direction * error;
-                timeS += model.durationS();
-                passes.add(
-                        new PassTruth(series.name(), pass + 1, travelMm, systematic, error, share, leftRestS, timeS));
-                rest(readings, share);
+        void read(double startS, List<SimReading> readings, List<PassTruth> passes) {
+            readings.add(standstill(Double.NaN, startS));
+            for (int i = 0; i < run.passes().size(); i++) {
+                SeriesRun.Pass pass = run.passes().get(i);
+                double driftMm = plan.sensor().standstillDriftMmPerMin() * plan.dwellS() / 60;
+                positionMm += pass.travelMm();
+                sensedMm += pass.travelMm() + pass.direction() * pass.errorMm() + driftMm;
+                passes.add(new PassTruth(
+                        series.name(),
+                        i + 1,
+                        pass.travelMm(),
+                        pass.systematicErrorMm(),
+                        pass.errorMm(),
+                        pass.dropoutShare(),
+                        pass.leftRestS(),
+                        pass.atRestS()));
+                readings.add(standstill(pass.dropoutShare(), pass.atRestS() + plan.dwellS()));
             }
         }
 
-        /** Dwells, and reads both at the end of the dwell. */
-        private void rest(List<SimReading> readings, double dropoutShare) {
-            if (!Double.isNaN(dropoutShare)) {
-                timeS += plan.dwellS();
-                sensedMm += plan.sensor().standstillDriftMmPerMin() * plan.dwellS() / 60;
-            }
+        /** What is written down at the end of a dwell. */
+        private SimReading standstill(double dropoutShare, double timeS) {
             double referenceMm =
                     positionMm * (1 + referenceScale) + plan.reference().readingNoiseMm() * normal.next();
-            double readingMm = (count() - startCount) * plan.sensor().distancePerCountMm();
-            readings.add(new SimReading(
+            double countMm = plan.sensor().distancePerCountMm();
+            return new SimReading(
                     series.name(),
-                    material.name(),
+                    series.material().name(),
                     series.drive().speedMmPerS(),
                     series.drive().accelerationMmPerS2(),
-                    rounded(referenceMm, plan.reference().resolutionMm()),
-                    rounded(readingMm, plan.sensor().readingResolutionMm()),
-                    rounded(100 * dropoutShare, 0.01),
-                    time()));
+                    Rounding.toStep(referenceMm, plan.reference().resolutionMm()),
+                    Rounding.toStep(
+                            countMm * Math.floor(sensedMm / countMm),
+                            plan.sensor().readingResolutionMm()),
+                    Rounding.toStep(100 * dropoutShare, 0.01),
+                    time(timeS));
         }
 
-        private long count() {
-            return (long) Math.floor(sensedMm / plan.sensor().distancePerCountMm());
-        }
-
-        private @Nullable Instant time() {
+        private @Nullable Instant time(double timeS) {
             Instant start = plan.startedAt();
             return start == null ? null : start.plus(Duration.ofMillis(Math.round(1000 * timeS)));
         }
-    }
-
-    /** Rounds to a multiple of a step such that the result prints without digits of representation. NaN stays NaN, -0 becomes 0. */
-    static double rounded(double value, double step) {
-        if (Double.isNaN(value)) {
-            return value;
-        }
-        double perStep = 1 / step;
-        double whole = Math.rint(perStep);
-        // 0.05 is not representable, 20 is: dividing by whole steps gives the double nearest to the decimal number
-        return Math.abs(perStep - whole) < 1e-9 * perStep
-                ? Math.rint(value * whole) / whole + 0.0
-                : Math.rint(value / step) * step + 0.0;
     }
 }

@@ -3,20 +3,18 @@ package slowproof.trial.simulator;
 /**
  * What all passes of one series have in common, integrated over time once.
  *
- * @param motion one pass, forward, from time 0
+ * @param durationS duration of one move, s
  * @param nominalMm nominal length, mm
- * @param plateauMmPerS highest speed of the pass, mm/s
- * @param curveErrorMm integral of eps(v) v over the pass of nominal length, mm
+ * @param nominalErrorMm integral of eps(v) v over the pass of nominal length, mm
  * @param plateauErrorRatio local relative error at the highest speed, ratio
  * @param meanDropoutShare expected share of time without valid signal, ratio
  * @param startScatterMm start scatter at this speed, mm
  * @param travelScatterMmPerSqrtMm travel scatter at this speed, mm per square root of a mm
  */
 record PassModel(
-        Motion motion,
+        double durationS,
         double nominalMm,
-        double plateauMmPerS,
-        double curveErrorMm,
+        double nominalErrorMm,
         double plateauErrorRatio,
         double meanDropoutShare,
         double startScatterMm,
@@ -31,9 +29,8 @@ record PassModel(
         double lost = motion.integrate(share::at, 0, motion.durationS());
         double factor = material.scatterFactor().at(peak);
         return new PassModel(
-                motion,
+                motion.durationS(),
                 series.passMm(),
-                peak,
                 error,
                 material.curve().at(peak),
                 lost / motion.durationS(),
@@ -41,14 +38,9 @@ record PassModel(
                 factor * material.travelScatterMmPerSqrtMm());
     }
 
-    double durationS() {
-        return motion.durationS();
-    }
-
-    /** The error without scatter of a pass that stops a little short of or beyond its nominal length. */
-    double systematicErrorMm(TrueMaterial material, double lengthMm, int direction) {
-        double returnExtra = direction < 0 ? material.returnExtraRatio() * lengthMm : 0;
-        return material.startLossMm() + curveErrorMm + plateauErrorRatio * (lengthMm - nominalMm) + returnExtra;
+    /** The error of the curve over a pass that stops a little short of or beyond its nominal length. */
+    double curveErrorMm(double lengthMm) {
+        return nominalErrorMm + plateauErrorRatio * (lengthMm - nominalMm);
     }
 
     double travelScatterMm(double lengthMm) {

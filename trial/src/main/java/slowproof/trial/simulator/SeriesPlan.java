@@ -58,6 +58,11 @@ public record SeriesPlan(
         return strokeMm / movesPerStroke;
     }
 
+    /** Returns the duration of one move, s. */
+    public double durationS() {
+        return Motion.builder().move(passMm(), drive).build().durationS();
+    }
+
     /** Returns the direction of a pass counted from 0: 1 forward, -1 return. */
     int direction(int pass) {
         return pattern == PassPattern.ALTERNATING && pass / movesPerStroke % 2 == 1 ? -1 : 1;

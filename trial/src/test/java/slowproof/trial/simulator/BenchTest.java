@@ -213,11 +213,11 @@ class BenchTest {
 
     @Test
     void roundedValuesPrintWithoutDigitsOfRepresentation() {
-        assertThat(Double.toString(Bench.rounded(878.0499, 0.05))).isEqualTo("878.05");
-        assertThat(Double.toString(Bench.rounded(0.1 + 0.2, 0.01))).isEqualTo("0.3");
-        assertThat(Double.toString(Bench.rounded(-0.001, 0.05))).isEqualTo("0.0");
-        assertThat(Bench.rounded(1.1, 0.7)).isCloseTo(1.4, within(1e-12));
-        assertThat(Bench.rounded(Double.NaN, 0.05)).isNaN();
+        assertThat(Double.toString(Rounding.toStep(878.0499, 0.05))).isEqualTo("878.05");
+        assertThat(Double.toString(Rounding.toStep(0.1 + 0.2, 0.01))).isEqualTo("0.3");
+        assertThat(Double.toString(Rounding.toStep(-0.001, 0.05))).isEqualTo("0.0");
+        assertThat(Rounding.toStep(1.1, 0.7)).isCloseTo(1.4, within(1e-12));
+        assertThat(Rounding.toStep(Double.NaN, 0.05)).isNaN();
     }
 
     @Test

@@ -58,7 +58,7 @@ class MotionTest {
                     .dwell(0.2)
                     .move(-300, drive)
                     .build();
-            double step = 1e-5;
+            double step = 1e-4;
             double position = 0;
             for (double t = 0; t < motion.durationS(); t += step) {
                 position += motion.speedMmPerS(t + 0.5 * step) * step;
