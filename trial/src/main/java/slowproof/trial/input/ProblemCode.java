@@ -5,54 +5,110 @@ import java.util.Locale;
 /**
  * Everything that can be wrong with input. The key of each sentence in the message bundles is
  * {@code problem.} followed by {@link #key()}.
+ *
+ * <p>Arguments of a problem, in order: {0} is what was found, {1} what was expected or the nearest known thing;
+ * where a code wants others, it says so. The nearest known thing may be the empty text when there is none. Text
+ * is taken as written in the file; numbers with a unit are {@link slowproof.trial.note.Quantity}, counts are
+ * {@link Integer} or {@link Long}. The place (file, line, column, field) is never repeated in the arguments.
+ *
+ * <p>Codes that begin with QUESTION are probable slips of typing, put as a question. When the person answers that
+ * it is right, the code's {@link #key()} is added to {@code confirm:} in the trial.
  */
 public enum ProblemCode {
+    /** {0} path as given. */
     FILE_NOT_FOUND,
+    /** {0} why, as the system says it. */
     FILE_NOT_READABLE,
+    /** No arguments. */
     FILE_EMPTY,
+    /** No arguments. */
     HEADER_ONLY,
+    /** {0} encoding that the text was read as. */
     TEXT_ENCODING,
+    /** {0} heading that is missing, {1} headings found, separated by commas. */
     COLUMN_MISSING,
+    /** {0} heading. */
     COLUMN_TWICE,
+    /** {0} heading or unit found, {1} known units, separated by commas. */
     UNKNOWN_UNIT,
+    /** {0} heading found, {1} nearest known heading, or empty. */
     UNKNOWN_COLUMN,
+    /** {0} cell, {1} decimal sign of the file. */
     NOT_A_NUMBER,
+    /** {0} cell with the other decimal sign, {1} decimal sign of the file. */
     DECIMAL_COMMA,
+    /** {0} cell. */
     NOT_FINITE,
+    /** {0} fields found, {1} fields of the header. */
     FIELD_COUNT,
+    /** {0} fields found, {1} fields of the header; a decimal comma under a separator comma is likely. */
     FIELD_COUNT_COMMA,
+    /** No arguments. */
     VALUE_MISSING,
+    /** {0} value found. */
     NOT_POSITIVE,
+    /** {0} value found. */
     NEGATIVE,
+    /** {0} value found, {1} permitted range with its unit. */
     OUT_OF_RANGE,
+    /** {0} cell. */
     BAD_TIME,
+    /** {0} what the parser says. */
     YAML_SYNTAX,
+    /** {0} value found; {1} kind expected: "a text", "a key" or "key: value lines". */
     YAML_KIND,
+    /** {0} key found, {1} nearest known key, or empty. */
     UNKNOWN_KEY,
+    /** {0} key that is missing. */
     KEY_MISSING,
+    /** {0} key. */
     KEY_TWICE,
+    /** {0} word found, {1} permitted words, separated by commas. */
     UNKNOWN_CHOICE,
+    /** No arguments. */
     NO_DATA,
+    /** No arguments. */
     LIMIT_ZERO,
+    /** {0} value found, {1} series. */
     SERIES_MIXED,
+    /** {0} series, {1} file where it begins. */
     SERIES_SPLIT,
+    /** {0} series. */
     SERIES_TOO_SHORT,
+    /** {0} passes found, {1} passes needed. */
     TOO_FEW_PASSES,
+    /** {0} position of the reference. */
     ZERO_STROKE,
+    /** {0} pass named, {1} the first pass that exists, or empty. */
     EXCLUDED_PASS_UNKNOWN,
+    /** {0} piece. */
     PIECE_TWICE,
+    /** {0} series or piece, {1} reading found, {2} travel of the reference. */
     QUESTION_ERROR_TYPED,
+    /** {0} series. */
     QUESTION_COUNTER_ZEROED,
+    /** {0} series or piece, {1} speed found, {2} travel, {3} time the move would take. */
     QUESTION_SLOW_MOVE,
+    /** No arguments. */
     QUESTION_SWAPPED,
+    /** {0} series. */
     QUESTION_RETURN_SIGN,
+    /** {0} series or piece. */
     QUESTION_SIGN_REVERSED,
+    /** {0} series or piece, {1} ratio of two units that fits, such as 25.4. */
     QUESTION_SCALE,
+    /** {0} series, {1} reading found, {2} travel of the reference. */
     QUESTION_DIGIT,
+    /** {0} series or piece, {1} reading found, {2} travel of the reference. */
     QUESTION_SLOPE;
 
     /** Returns the code as written in message bundles and in JSON, lower_snake_case. */
     public String key() {
         return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** Returns true for a probable slip that a person can confirm to be right. */
+    public boolean isQuestion() {
+        return name().startsWith("QUESTION_");
     }
 }

@@ -1,0 +1,57 @@
+package slowproof.wording;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.Properties;
+import java.util.Set;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+
+/** The sentences of one language, read from a UTF-8 properties file beside this class. */
+final class Bundle {
+    private final Properties sentences;
+
+    private Bundle(Properties sentences) {
+        this.sentences = sentences;
+    }
+
+    static Bundle load(String file) {
+        // a plain properties file: the platform's resource bundles look for more files and load more classes
+        try (InputStream stream = Bundle.class.getResourceAsStream(file)) {
+            if (stream == null) {
+                throw new IllegalStateException("the program is incomplete: " + file + " is missing");
+            }
+            Properties sentences = new Properties();
+            sentences.load(new InputStreamReader(stream, StandardCharsets.UTF_8));
+            return new Bundle(sentences);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    @Nullable
+    String find(String key) {
+        return sentences.getProperty(key);
+    }
+
+    Set<String> keys() {
+        return new TreeSet<>(sentences.stringPropertyNames());
+    }
+
+    /** One language is loaded only when it is asked for. */
+    static final class English {
+        static final Bundle BUNDLE = load("messages.properties");
+
+        private English() {}
+    }
+
+    /** One language is loaded only when it is asked for. */
+    static final class German {
+        static final Bundle BUNDLE = load("messages_de.properties");
+
+        private German() {}
+    }
+}
