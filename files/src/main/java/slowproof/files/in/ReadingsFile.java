@@ -47,6 +47,7 @@ final class ReadingsFile {
     private final Problems problems;
     private final @Nullable Double circumferenceMm;
     private final boolean turns;
+    private boolean rowsLost;
     private final Map<String, Growing> series = new LinkedHashMap<>();
 
     private ReadingsFile(Table table, Problems problems, @Nullable Double circumferenceMm) {
@@ -103,6 +104,7 @@ final class ReadingsFile {
 
     private void take(Row row) {
         if (row.cells().size() != table.headings().size()) {
+            rowsLost = true;
             return;
         }
         String name = columns.text(row, "series");
@@ -123,6 +125,7 @@ final class ReadingsFile {
         Double position = columns.requiredNumber(row, "reference");
         Double reading = columns.requiredNumber(row, "reading");
         if (position == null || reading == null) {
+            rowsLost = true;
             return;
         }
         own.rows.add(new Standstill(
@@ -186,10 +189,12 @@ final class ReadingsFile {
     private List<Series> finish() {
         List<Series> all = new ArrayList<>();
         series.forEach((name, own) -> {
-            if (own.rows.size() < 2) {
+            if (own.rows.size() < 2 && !rowsLost) {
                 problems.add(ProblemCode.SERIES_TOO_SHORT, own.start, name);
-            } else if (own.speed != null) {
-                refuseStandingReference(own);
+            } else if (own.speed != null && own.rows.size() > 1) {
+                if (!rowsLost) {
+                    refuseStandingReference(own);
+                }
                 all.add(new Series(name, own.material, own.setup, own.speed, own.acceleration, own.rows));
             }
         });

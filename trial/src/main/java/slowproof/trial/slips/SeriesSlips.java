@@ -94,7 +94,9 @@ final class SeriesSlips {
             return ask(ProblemCode.QUESTION_SIGN_REVERSED, "reading", 0, series.name());
         }
         double unit = Ratios.unit(Math.abs(ratios[0]));
-        if (unit != 0 && all(ratio -> Ratios.unit(Math.abs(ratio)) == unit) && ratios.length > 1) {
+        // one misplaced point spoils the two passes around it: a power of ten needs a third to be a unit
+        boolean enough = ratios.length > (Ratios.digit(unit) == 0 ? 1 : 2);
+        if (unit != 0 && enough && all(ratio -> Ratios.unit(Math.abs(ratio)) == unit)) {
             return ask(ProblemCode.QUESTION_SCALE, "reading", 0, series.name(), unit);
         }
         return null;
