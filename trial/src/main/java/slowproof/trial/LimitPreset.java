@@ -33,4 +33,13 @@ public enum LimitPreset {
         double leastMm = shareOfSmallest * Check.positive(smallestLengthMm, "smallest length", "mm");
         return new Limit(relative, 0, leastMm, atLengthMm, name());
     }
+
+    /**
+     * Returns the smallest measurable length in mm that a limit of this class was made with.
+     *
+     * @param limit limit made by {@link #limit}
+     */
+    public double smallestLengthMm(Limit limit) {
+        return limit.minimumMm() / shareOfSmallest;
+    }
 }
