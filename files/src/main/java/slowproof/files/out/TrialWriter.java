@@ -102,9 +102,7 @@ public final class TrialWriter {
             out.append("exclude:\n");
             for (Exclusion exclusion : trial.exclusions()) {
                 out.append("  - ")
-                        .append(new Flow()
-                                .text("pass", exclusion.pass())
-                                .text("reason", exclusion.reason()))
+                        .append(new Flow().text("pass", exclusion.pass()).text("reason", exclusion.reason()))
                         .append('\n');
             }
         }
@@ -150,9 +148,8 @@ public final class TrialWriter {
     }
 
     private static void setup(StringBuilder out, Setup setup) {
-        Flow temperature = new Flow()
-                .number("mean", setup.temperatureMeanC())
-                .number("half_width", setup.temperatureHalfWidthC());
+        Flow temperature =
+                new Flow().number("mean", setup.temperatureMeanC()).number("half_width", setup.temperatureHalfWidthC());
         new Flow()
                 .text("name", setup.name())
                 .text("firmware", setup.firmware())
@@ -209,7 +206,9 @@ public final class TrialWriter {
     }
 
     private static String plain(@Nullable Double value) {
-        return value == null ? "" : BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+        return value == null
+                ? ""
+                : BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
     }
 
     private static Double percent(double ratio) {
