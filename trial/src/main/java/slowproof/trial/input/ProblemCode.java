@@ -100,6 +100,7 @@ public enum ProblemCode {
     /** {0} series, {1} reading found, {2} travel of the reference. */
     QUESTION_DIGIT,
     /** {0} series or piece, {1} reading found, {2} travel of the reference. */
+    QUESTION_COUNTER_WRAPPED,
     QUESTION_SLOPE;
 
     /** Returns the code as written in message bundles and in JSON, lower_snake_case. */
