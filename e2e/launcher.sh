@@ -203,6 +203,9 @@ that 'a clone that cannot be written is built in the cache of the user' all 'end
 warm reader2 plain "$bare/slowproof" --help
 that 'and only once' all '! called' 'ended reader2 0' 'silent reader2.err'
 
+run homeless plain HOME= XDG_CACHE_HOME= "$bare/slowproof" --help
+that 'without any folder to write in it says which setting helps' all 'ended homeless 1' 'silent homeless.out' 'holds homeless.err XDG_CACHE_HOME'
+
 # --- nothing installed
 rm -rf "$home/.cache"
 tools "$scratch/bin"
