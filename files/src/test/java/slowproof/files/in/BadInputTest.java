@@ -203,9 +203,8 @@ class BadInputTest {
 
     @Test
     void equalReadingsAreNotPerfect() throws IOException {
-        Findings findings = findings(
-                TRIAL,
-                (HEADER + ROWS.replace("600.4", "600.4").replace(",0,0.1", ",0,0.1")).getBytes(StandardCharsets.UTF_8));
+        String rows = HEADER + ROWS.replace("600.4", "600.3").replace("500,0,0.1", "500,0,0.0");
+        Findings findings = findings(TRIAL, rows.getBytes(StandardCharsets.UTF_8));
         assertThat(findings.conditions().get(0).flags()).contains(Flag.SCATTER_BELOW_RESOLUTION);
         assertThat(findings.conditions().get(0).standardUncertainty()).isGreaterThan(0);
     }
