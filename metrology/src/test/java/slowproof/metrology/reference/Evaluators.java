@@ -3,6 +3,8 @@ package slowproof.metrology.reference;
 import java.util.List;
 import java.util.Optional;
 import slowproof.metrology.conformity.Jcgm106Cases;
+import slowproof.metrology.regression.ShapeCases;
+import slowproof.metrology.regression.StraightLineCases;
 import slowproof.metrology.regression.StrdLinearCases;
 import slowproof.metrology.regression.StrdNonlinearCases;
 import slowproof.metrology.sampling.SensitivityCases;
@@ -14,6 +16,8 @@ final class Evaluators {
     static final List<CaseEvaluator> ALL = List.of(
             new StrdLinearCases(),
             new StrdNonlinearCases(),
+            new StraightLineCases(),
+            new ShapeCases(),
             new GumCases(),
             new Jcgm101Cases(),
             new Jcgm106Cases(),
