@@ -157,8 +157,13 @@ class BadInputTest {
 
     @Test
     void otherUnitsGiveTheSameFindings() throws IOException {
-        String text = "series,material,speed_m_min,acceleration_m_s2,reference_cm,reading_m\n"
-                + "s,felt,,,0,0.0000\ns,felt,3,0.5,60,0.6003\ns,felt,3,0.5,0,0.0001\ns,felt,3,0.5,60,0.6004\n";
+        String text = """
+                series,material,speed_m_min,acceleration_m_s2,reference_cm,reading_m
+                s,felt,,,0,0.0000
+                s,felt,3,0.5,60,0.6003
+                s,felt,3,0.5,0,0.0001
+                s,felt,3,0.5,60,0.6004
+                """;
         Condition there = findings(TRIAL, text.getBytes(StandardCharsets.UTF_8))
                 .conditions()
                 .get(0);
@@ -301,8 +306,12 @@ class BadInputTest {
 
     @Test
     void timesThatGoBackAreRemarkedAndTheRowsKeepTheirOrder() throws IOException {
-        String rows = "series,material,speed_mm_s,reference_mm,reading_mm,time\n"
-                + "s,felt,,0,0.0,2026-03-31T14:00:00\ns,felt,50,600,600.3,2026-03-31T14:02:00\ns,felt,50,0,0.1,2026-03-31T14:01:00\n";
+        String rows = """
+                series,material,speed_mm_s,reference_mm,reading_mm,time
+                s,felt,,0,0.0,2026-03-31T14:00:00
+                s,felt,50,600,600.3,2026-03-31T14:02:00
+                s,felt,50,0,0.1,2026-03-31T14:01:00
+                """;
         assertThat(findings(TRIAL, rows.getBytes(StandardCharsets.UTF_8)).notes())
                 .extracting(Note::code)
                 .contains(NoteCode.TIME_BACKWARDS);
