@@ -34,7 +34,19 @@ public enum NoteCode {
     TIME_BACKWARDS,
     COLUMNS_IGNORED,
     DECIMAL_COMMA_READ,
-    CONFIRMED;
+    CONFIRMED,
+    LOG_ROWS_LEFT_OUT,
+    LOG_TIMES_REPEATED,
+    LOG_CLOCK_BACK,
+    LOG_GAPS,
+    LOG_COUNTER_WRAPPED,
+    LOG_COUNTER_STEP,
+    LOG_ILLEGAL_TRANSITIONS,
+    LOG_SAMPLING_TOO_SLOW,
+    LOG_NO_STANDSTILL,
+    LOG_STARTS_IN_MOTION,
+    LOG_ENDS_IN_MOTION,
+    LOG_MOVE_WITHOUT_TRAVEL;
 
     /** Returns the code as written in message bundles and in JSON, lower_snake_case. */
     public String key() {
