@@ -322,14 +322,14 @@ public final class PassFinder {
 
     /** More than three counts to and fro within one standstill. */
     private boolean drifts(Dwell dwell) {
-        return dwell.driftSpanMm() > 3.5 * indicationStepMm;
+        return dwell.settled() && dwell.driftSpanMm() > 3.5 * indicationStepMm;
     }
 
     private double dropoutShare(int from, int to) {
-        Column dropout = recording.dropout();
-        if (dropout == null) {
+        if (!recording.hasDropout()) {
             return Double.NaN;
         }
+        Column dropout = recording.dropout();
         double[] time = motion.timeS();
         Set<Integer> gaps = Plateau.gapRows(recording, from, to);
         double lost = 0;

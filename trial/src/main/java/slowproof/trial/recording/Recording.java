@@ -115,8 +115,20 @@ public final class Recording {
         return referenceMm;
     }
 
-    /** Returns the dropout share of each row, a ratio from 0 to 1, NaN where unknown; null when none was recorded. */
-    public @Nullable Column dropout() {
+    /** Returns true when the recording tells where the sensor had no valid signal. */
+    public boolean hasDropout() {
+        return dropout != null;
+    }
+
+    /**
+     * Returns the dropout share of each row, a ratio from 0 to 1, NaN where unknown.
+     *
+     * @throws IllegalStateException if the recording has none
+     */
+    public Column dropout() {
+        if (dropout == null) {
+            throw new IllegalStateException(source + " does not tell dropouts");
+        }
         return dropout;
     }
 
