@@ -169,15 +169,17 @@ class LogReaderTest {
     }
 
     @Test
-    void twentyProblemsAreToldAndTheOthersCounted() throws IOException {
+    void problemsAreToldUpToTwentyLinesAndTheOthersCounted() throws IOException {
         StringBuilder text = new StringBuilder("time_s,count,reference_mm\n0,0,1\n1,1,1\n");
         for (int i = 2; i < 100; i++) {
             text.append(i).append(",?,1\n");
         }
         List<InputProblem> problems = problems(text.toString());
-        assertThat(problems).hasSize(21);
-        assertThat(problems.get(20).code()).isEqualTo(ProblemCode.LOG_MORE_PROBLEMS);
-        assertThat(problems.get(20).arguments()).containsExactly(78L);
+        // rows 2 to 99 are wrong: 19 told, 79 counted from line 23 on
+        assertThat(problems).hasSize(20);
+        assertThat(problems.get(19).code()).isEqualTo(ProblemCode.LOG_MORE_PROBLEMS);
+        assertThat(problems.get(19).arguments()).containsExactly(79L);
+        assertThat(problems.get(19).at().line()).isEqualTo(23);
     }
 
     @Test

@@ -17,6 +17,8 @@ public enum Flag {
     DIRECTION_UNCLEAR,
     ILLEGAL_TRANSITIONS,
     GAP_IN_PASS,
+    STANDSTILL_DRIFT,
+    NO_PLATEAU,
     STARTS_IN_MOTION,
     ENDS_IN_MOTION,
     // on conditions
