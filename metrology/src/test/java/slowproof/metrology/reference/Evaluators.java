@@ -8,6 +8,9 @@ import slowproof.metrology.regression.StraightLineCases;
 import slowproof.metrology.regression.StrdLinearCases;
 import slowproof.metrology.regression.StrdNonlinearCases;
 import slowproof.metrology.sampling.SensitivityCases;
+import slowproof.metrology.statistics.PrecisionCases;
+import slowproof.metrology.statistics.StrdCases;
+import slowproof.metrology.statistics.TableCases;
 import slowproof.metrology.uncertainty.GumCases;
 import slowproof.metrology.uncertainty.Jcgm101Cases;
 
@@ -18,6 +21,9 @@ final class Evaluators {
             new StrdNonlinearCases(),
             new StraightLineCases(),
             new ShapeCases(),
+            new StrdCases(),
+            new PrecisionCases(),
+            new TableCases(),
             new GumCases(),
             new Jcgm101Cases(),
             new Jcgm106Cases(),
