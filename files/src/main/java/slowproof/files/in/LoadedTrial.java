@@ -1,5 +1,6 @@
 package slowproof.files.in;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import slowproof.trial.Trial;
 import slowproof.trial.note.Note;
@@ -16,5 +17,18 @@ public record LoadedTrial(Trial trial, List<SourceFile> sources, List<Note> note
     public LoadedTrial {
         sources = List.copyOf(sources);
         notes = List.copyOf(notes);
+    }
+
+    /**
+     * Returns the SHA-256 of everything that was set: names and fingerprints of all files that took part, in order.
+     * Two evaluations with the same one had the same input.
+     */
+    public String settingsSha256() {
+        StringBuilder all = new StringBuilder();
+        for (SourceFile source : sources) {
+            // the trial file counts by its bytes, not by the folder it was called in
+            all.append(all.isEmpty() ? "" : source.name()).append(' ').append(source.sha256()).append('\n');
+        }
+        return RawFile.sha256(all.toString().getBytes(StandardCharsets.UTF_8));
     }
 }

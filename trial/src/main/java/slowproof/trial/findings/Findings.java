@@ -1,5 +1,6 @@
 package slowproof.trial.findings;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.NavigableMap;
 import slowproof.trial.Trial;
@@ -32,6 +33,13 @@ public record Findings(
         conditionsWithExcluded = List.copyOf(conditionsWithExcluded);
         materials = List.copyOf(materials);
         notes = List.copyOf(notes);
+    }
+
+    /** Returns the same findings with further notes in front, such as those on how files were read. */
+    public Findings withNotesBefore(List<Note> further) {
+        List<Note> all = new ArrayList<>(further);
+        all.addAll(notes);
+        return new Findings(trial, passes, cycles, conditions, conditionsWithExcluded, materials, all);
     }
 
     /**
