@@ -10,12 +10,14 @@ import slowproof.trial.note.Note;
  *
  * @param trial the trial
  * @param sources every file that took part, the trial file first
+ * @param recordings how each recording was understood
  * @param notes how files were read, and slips that the trial confirms
  */
-public record LoadedTrial(Trial trial, List<SourceFile> sources, List<Note> notes) {
+public record LoadedTrial(Trial trial, List<SourceFile> sources, List<RecordingRead> recordings, List<Note> notes) {
     /** Copies the lists. */
     public LoadedTrial {
         sources = List.copyOf(sources);
+        recordings = List.copyOf(recordings);
         notes = List.copyOf(notes);
     }
 
@@ -27,7 +29,10 @@ public record LoadedTrial(Trial trial, List<SourceFile> sources, List<Note> note
         StringBuilder all = new StringBuilder();
         for (SourceFile source : sources) {
             // the trial file counts by its bytes, not by the folder it was called in
-            all.append(all.isEmpty() ? "" : source.name()).append(' ').append(source.sha256()).append('\n');
+            all.append(all.isEmpty() ? "" : source.name())
+                    .append(' ')
+                    .append(source.sha256())
+                    .append('\n');
         }
         return RawFile.sha256(all.toString().getBytes(StandardCharsets.UTF_8));
     }

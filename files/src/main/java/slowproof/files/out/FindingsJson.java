@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import slowproof.files.in.RecordingRead;
 import slowproof.files.in.SourceFile;
 import slowproof.metrology.Interval;
 import slowproof.trial.Limit;

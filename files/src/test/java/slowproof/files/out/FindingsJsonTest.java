@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import slowproof.files.in.LoadedTrial;
+import slowproof.files.in.RecordingRead;
 import slowproof.files.in.SourceFile;
 import slowproof.files.in.TrialReader;
 import slowproof.trial.Exclusion;

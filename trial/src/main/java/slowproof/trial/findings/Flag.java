@@ -19,8 +19,6 @@ public enum Flag {
     GAP_IN_PASS,
     STANDSTILL_DRIFT,
     NO_PLATEAU,
-    STARTS_IN_MOTION,
-    ENDS_IN_MOTION,
     // on conditions
     POOLED_REPEATABILITY,
     FEW_REPEATS,

@@ -68,6 +68,8 @@ public enum ProblemCode {
     /** No arguments. */
     NO_DATA,
     /** No arguments. */
+    TWO_CLOCKS,
+    NO_PASSES,
     LIMIT_ZERO,
     /** {0} value found, {1} series. */
     SERIES_MIXED,

@@ -1,4 +1,4 @@
-package slowproof.files.out;
+package slowproof.files.in;
 
 import org.jspecify.annotations.Nullable;
 
