@@ -27,7 +27,7 @@ final class MaterialScatter {
 
         @Override
         public int hashCode() {
-            return 31 * key.hashCode() + direction.ordinal();
+            return 31 * key.hashCode() + direction.hashCode();
         }
     }
 
