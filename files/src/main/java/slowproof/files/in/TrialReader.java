@@ -120,10 +120,6 @@ public final class TrialReader {
         }
         List<Series> series = readings(reference);
         List<Piece> pieces = pieces();
-        RecordingsReader recordings = new RecordingsReader(folder, sensor, reference, problems, sources, notes);
-        if (top.has("recordings")) {
-            recordings.readAll(top);
-        }
         problems.refuseIfAny();
         Trial trial = new Trial(
                 top.textOr(
@@ -137,11 +133,11 @@ public final class TrialReader {
                 rule == null ? DecisionRule.PROBABILITY : rule,
                 mode == null ? ReadingMode.CUMULATIVE : mode,
                 series,
-                recordings.passes(),
+                List.of(),
                 pieces,
                 exclusions);
         askAboutSlips(trial);
-        return new LoadedTrial(trial, sources, recordings.read(), notes);
+        return new LoadedTrial(trial, sources, notes);
     }
 
     private Sensor sensor() {

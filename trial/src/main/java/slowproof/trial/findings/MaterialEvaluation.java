@@ -27,10 +27,7 @@ final class MaterialEvaluation {
                 reasons.put("pass_scatter_mm", ReasonCode.NO_REPEATS);
             }
             materials.add(new Material(
-                    entry.getKey(),
-                    FloorBracket.of(leading(entry.getKey(), conditions), Condition::decision),
-                    scatter,
-                    reasons));
+                    entry.getKey(), FloorBracket.of(leading(entry.getKey(), conditions)), scatter, reasons));
         }
         return List.copyOf(materials);
     }

@@ -1,0 +1,119 @@
+package slowproof.trial.curve;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.rng.UniformRandomProvider;
+import org.apache.commons.rng.sampling.distribution.NormalizedGaussianSampler;
+import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
+import org.apache.commons.rng.simple.RandomSource;
+
+/**
+ * The posterior of the falling-departure curve: both signs and several roughnesses, weighted by their marginal
+ * likelihoods, each sampled in proportion.
+ */
+final class CurvePosterior {
+    private static final double[] ROUGHNESS = {1, 2, 4};
+    private static final double LEAST_WEIGHT = 0.02;
+    // odd constant that spreads component numbers over the seeds (golden ratio in 64 bits)
+    private static final long SEED_STEP = 0x9E3779B97F4A7C15L;
+
+    final CurveDraws draws;
+    /** Least share of proposals taken in the chains of a mode. */
+    final double acceptance;
+
+    private CurvePosterior(CurveDraws draws, double acceptance) {
+        this.draws = draws;
+        this.acceptance = acceptance;
+    }
+
+    /** Returns the modes of both signs and all roughnesses. */
+    static List<ShapeMode> modes(FitData data, boolean startLoss) {
+        List<ShapeMode> modes = new ArrayList<>();
+        for (int sign = 1; sign >= -1; sign -= 2) {
+            for (double kappa : ROUGHNESS) {
+                modes.add(ShapeFit.mode(new ShapeModel(data, sign, kappa, startLoss)));
+            }
+        }
+        return modes;
+    }
+
+    /** Returns the mode with the largest marginal likelihood. */
+    static ShapeMode best(List<ShapeMode> modes) {
+        ShapeMode best = modes.get(0);
+        for (ShapeMode mode : modes) {
+            if (mode.logEvidence > best.logEvidence) {
+                best = mode;
+            }
+        }
+        return best;
+    }
+
+    /**
+     * Samples the mixture of the modes.
+     *
+     * @param reference standard uncertainty of the reference: the part common to all lengths (ratio), and a part per
+     *     pass in mm that goes into the start loss; both are one error
+     */
+    static CurvePosterior sample(List<ShapeMode> modes, double[] reference, CurveSettings settings) {
+        int count = settings.draws();
+        double[] weight = weights(modes);
+        double[][] eps = new double[count][];
+        double[] base = new double[count];
+        int[] sign = new int[count];
+        double[] start = new double[count];
+        double[] shift = new double[count];
+        UniformRandomProvider common = RandomSource.XO_SHI_RO_256_PP.create(settings.seed());
+        NormalizedGaussianSampler normal = ZigguratSampler.NormalizedGaussian.of(common);
+        double[] standard = new double[count];
+        for (int i = 0; i < count; i++) {
+            standard[i] = normal.sample();
+            shift[i] = reference[0] * standard[i];
+        }
+        int[] at = {0};
+        double reached = 0;
+        double acceptance = 1;
+        for (int i = 0; i < weight.length; i++) {
+            if (weight[i] == 0) {
+                continue;
+            }
+            reached += weight[i];
+            int until = (int) Math.min(count, Math.round(reached * count));
+            ShapeSampler sampler = new ShapeSampler(
+                    modes.get(i), RandomSource.XO_SHI_RO_256_PP.create(settings.seed() + (i + 1) * SEED_STEP));
+            sampler.sample(until - at[0], model -> {
+                int d = at[0]++;
+                double[] curve = model.eps.clone();
+                for (int k = 0; k < curve.length; k++) {
+                    curve[k] += shift[d];
+                }
+                eps[d] = curve;
+                base[d] = model.base + shift[d];
+                sign[d] = model.sign;
+                start[d] = model.startMm + reference[1] * standard[d];
+            });
+            acceptance = Math.min(acceptance, sampler.acceptance());
+        }
+        double[] nodes = modes.get(0).model.data.nodeMmPerS;
+        return new CurvePosterior(new CurveDraws(nodes, eps, base, sign, start, shift), acceptance);
+    }
+
+    /** Returns the weights by marginal likelihood; small ones are dropped, the rest adds up to 1. */
+    private static double[] weights(List<ShapeMode> modes) {
+        double top = best(modes).logEvidence;
+        double[] weight = new double[modes.size()];
+        double sum = 0;
+        for (int i = 0; i < weight.length; i++) {
+            weight[i] = Math.exp(modes.get(i).logEvidence - top);
+            sum += weight[i];
+        }
+        double kept = 0;
+        for (int i = 0; i < weight.length; i++) {
+            weight[i] = weight[i] / sum < LEAST_WEIGHT ? 0 : weight[i] / sum;
+            kept += weight[i];
+        }
+        for (int i = 0; i < weight.length; i++) {
+            weight[i] /= kept;
+        }
+        return weight;
+    }
+}
