@@ -187,6 +187,21 @@ run future "$clone/slowproof" --help
 warm future2 "$clone/slowproof" --help
 that 'a file dated in the future is not built for ever' all 'holds future.err "built in"' '! called' 'ended future2 0'
 
+# --- stopped in the middle of the first build
+stopped=$scratch/stopped
+copy_clone "$stopped"
+setsid "$stopped/slowproof" --help >"$scratch/stopped.out" 2>"$scratch/stopped.err" </dev/null &
+process=$!
+for _ in $(seq 200); do
+    [ -s "$stopped/.build/build.log" ] || [ -d "$(echo "$stopped"/.build/work.*)/src/app" ] && break
+    sleep 0.1
+done
+kill -TERM -- "-$process"
+wait "$process"
+that 'a first build that is stopped leaves nothing half done' all 'silent stopped.out' \
+    'test -z "$(find "$stopped/.build" -mindepth 1 -type d)"' '[ ! -e "$stopped/.build/current" ]'
+that 'and does not lock out the next one' flock -n "$stopped/.build/lock" true
+
 # --- a clone that cannot be written
 bare=$scratch/bare
 copy_clone "$bare"
@@ -202,6 +217,9 @@ that 'a clone that cannot be written is built in the cache of the user' all 'end
     'same before after' '[ ! -e "$bare/.build" ]' '[ -r "$home/.cache/slowproof$bare/current" ]'
 warm reader2 plain "$bare/slowproof" --help
 that 'and only once' all '! called' 'ended reader2 0' 'silent reader2.err'
+
+run homeless plain HOME= XDG_CACHE_HOME= "$bare/slowproof" --help
+that 'without any folder to write in it says which setting helps' all 'ended homeless 1' 'silent homeless.out' 'holds homeless.err XDG_CACHE_HOME'
 
 # --- nothing installed
 rm -rf "$home/.cache"

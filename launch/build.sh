@@ -18,9 +18,9 @@ give_up() {
 # choose_state: sets `state` to the first folder that can be written.
 choose_state() {
     for state in "$in_clone" "$in_cache"; do
-        (umask 022 && mkdir -p -- "$state") 2>/dev/null && touch "$state/lock" 2>/dev/null && return 0
+        [ -n "$state" ] && (umask 022 && mkdir -p -- "$state") 2>/dev/null && touch "$state/lock" 2>/dev/null && return 0
     done
-    give_up "neither $in_clone nor $in_cache can be written. Set XDG_CACHE_HOME to a folder that can."
+    give_up "neither $in_clone nor ${in_cache:-a folder of yours} can be written. Set XDG_CACHE_HOME to the full path of one that can."
 }
 
 # lock_state: one build at a time in a state folder; the others wait. The kernel drops the lock if we are killed.
@@ -110,12 +110,15 @@ copy_sources() {
 
 # compile: Maven, without the tests and without the strict checks, which `check` runs.
 compile() {
-    set -- -B -q -f "$work/src/pom.xml" -pl app -am -Dmaven.test.skip=true package
-    if ! [ -w "${HOME:-/nonexistent}" ] && [ "${MAVEN_OPTS#*maven.repo.local}" = "${MAVEN_OPTS-}" ]; then
+    set -- -B -q -Dstyle.color=never -f "$work/src/pom.xml" -pl app -am -Dmaven.test.skip=true package
+    maven_options=${MAVEN_OPTS-}
+    # Maven keeps what it fetches at home; without a home, or for a user the machine has no record of, keep it here
+    if [ "$maven_options" = "${maven_options#*maven.repo.local}" ] &&
+        { ! [ -w "${HOME:-/nonexistent}" ] || ! getent passwd "$(id -u)" >/dev/null; }; then
         set -- "-Dmaven.repo.local=$state/repository" "$@"
     fi
     # The serial collector and one compiler: a build is short, and the machine may be small.
-    if ! JAVA_HOME=$jdk MAVEN_OPTS="-XX:+UseSerialGC -XX:TieredStopAtLevel=1 ${MAVEN_OPTS-}" \
+    if ! JAVA_HOME=$jdk MAVEN_OPTS="-XX:+UseSerialGC -XX:TieredStopAtLevel=1 $maven_options" \
         mvn "$@" >"$state/build.log" 2>&1 </dev/null 9>&-; then
         say "the build failed. The end of $state/build.log:"
         tail -n 20 "$state/build.log" | sed 's/^/  /' >&2

@@ -82,7 +82,7 @@ need_build_tools() {
     missing=$(missing_tools)
     if [ -n "$missing" ]; then
         case $missing in
-            default-jdk-headless\ maven*) why='A JDK and Maven' ;;
+            default-jdk-headless\ maven*) why='A JDK with Maven' ;;
             default*) why="A JDK of $oldest_java to $newest_java" ;;
             *) why='Maven' ;;
         esac

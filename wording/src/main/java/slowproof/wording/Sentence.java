@@ -53,9 +53,10 @@ final class Sentence {
         } else if (argument == null) {
             text.append(pattern, at, close + 1);
         } else if (kind == '|') {
-            int bar = pattern.indexOf('|', at + 3);
             boolean one = argument instanceof Number number && number.doubleValue() == 1;
-            text.append(one ? pattern.substring(at + 3, bar) : pattern.substring(bar + 1, close));
+            int bar = bar(at + 3);
+            at = one ? at + 3 : bar + 1;
+            text.append(until(one ? bar : close));
         } else if (kind == ':') {
             String word = argument.toString();
             String key = pattern.substring(at + 3, close) + '.' + word.replace(' ', '_');
@@ -64,6 +65,15 @@ final class Sentence {
             text.append(wording.argument(argument));
         }
         at = close + 1;
+    }
+
+    /** Returns where the word for one ends. */
+    private int bar(int from) {
+        int i = from;
+        while (pattern.charAt(i) != '|') {
+            i = pattern.charAt(i) == '{' ? closing(i) + 1 : i + 1;
+        }
+        return i;
     }
 
     private int closing(int open) {

@@ -1,5 +1,6 @@
 package slowproof.files.in;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -56,9 +57,17 @@ record Heading(String base, double factor, @Nullable Integer decimalShift) {
         return heading.strip().toLowerCase(Locale.ROOT);
     }
 
+    /** Bases that begin with another base: their headings are not that other one with an odd unit. */
+    private static final List<String> LONGER_BASES = List.of("reference_speed", "reference_turns");
+
     /** Tells whether a heading is the base alone or the base with some suffix. */
     static boolean belongs(String heading, String base) {
         String normal = normal(heading);
+        for (String longer : LONGER_BASES) {
+            if (normal.startsWith(longer) && !base.equals(longer)) {
+                return false;
+            }
+        }
         return normal.equals(base) || normal.startsWith(base + "_");
     }
 

@@ -1,5 +1,6 @@
 package slowproof.files.in;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import slowproof.trial.Trial;
 import slowproof.trial.note.Note;
@@ -9,12 +10,30 @@ import slowproof.trial.note.Note;
  *
  * @param trial the trial
  * @param sources every file that took part, the trial file first
+ * @param recordings how each recording was understood
  * @param notes how files were read, and slips that the trial confirms
  */
-public record LoadedTrial(Trial trial, List<SourceFile> sources, List<Note> notes) {
+public record LoadedTrial(Trial trial, List<SourceFile> sources, List<RecordingRead> recordings, List<Note> notes) {
     /** Copies the lists. */
     public LoadedTrial {
         sources = List.copyOf(sources);
+        recordings = List.copyOf(recordings);
         notes = List.copyOf(notes);
+    }
+
+    /**
+     * Returns the SHA-256 of everything that was set: names and fingerprints of all files that took part, in order.
+     * Two evaluations with the same one had the same input.
+     */
+    public String settingsSha256() {
+        StringBuilder all = new StringBuilder();
+        for (SourceFile source : sources) {
+            // the trial file counts by its bytes, not by the folder it was called in
+            all.append(all.isEmpty() ? "" : source.name())
+                    .append(' ')
+                    .append(source.sha256())
+                    .append('\n');
+        }
+        return RawFile.sha256(all.toString().getBytes(StandardCharsets.UTF_8));
     }
 }

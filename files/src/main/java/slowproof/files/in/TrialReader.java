@@ -120,6 +120,10 @@ public final class TrialReader {
         }
         List<Series> series = readings(reference);
         List<Piece> pieces = pieces();
+        RecordingsReader recordings = new RecordingsReader(folder, sensor, reference, problems, sources, notes);
+        if (top.has("recordings")) {
+            recordings.readAll(top);
+        }
         problems.refuseIfAny();
         Trial trial = new Trial(
                 top.textOr(
@@ -133,11 +137,11 @@ public final class TrialReader {
                 rule == null ? DecisionRule.PROBABILITY : rule,
                 mode == null ? ReadingMode.CUMULATIVE : mode,
                 series,
-                List.of(),
+                recordings.passes(),
                 pieces,
                 exclusions);
         askAboutSlips(trial);
-        return new LoadedTrial(trial, sources, notes);
+        return new LoadedTrial(trial, sources, recordings.read(), notes);
     }
 
     private Sensor sensor() {

@@ -152,6 +152,16 @@ final class YamlMap {
         return null;
     }
 
+    /** Returns a text with the blanks around it, or null. */
+    @Nullable
+    String rawText(String key) {
+        return values.get(key) instanceof ScalarNode scalar ? scalar.getValue() : text(key);
+    }
+
+    boolean isScalar(String key) {
+        return values.get(key) instanceof ScalarNode;
+    }
+
     String textOr(String key, String otherwise) {
         String text = text(key);
         return text == null ? otherwise : text;

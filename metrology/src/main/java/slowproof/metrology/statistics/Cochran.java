@@ -57,4 +57,27 @@ public final class Cochran {
         double ratio = Distributions.fQuantile(1 - alpha / groups, own, others);
         return 1 / (1 + (groups - 1) / ratio);
     }
+
+    /**
+     * Returns the probability that equal true scatter gives a statistic of at least this, or a bound slightly above it.
+     *
+     * @param statistic largest variance over the sum of all, 1/p to 1
+     * @param groups number of groups p, at least 2
+     * @param perGroup readings in each group, at least 2
+     * @return 0 to 1, dimensionless
+     * @throws IllegalArgumentException if an argument is outside its range
+     */
+    public static double pValue(double statistic, int groups, int perGroup) {
+        if (groups < 2 || perGroup < 2) {
+            throw new IllegalArgumentException(
+                    "Cochran's test needs at least 2 groups of 2 readings: " + groups + " groups of " + perGroup);
+        }
+        if (!(statistic >= 1.0 / groups && statistic <= 1)) {
+            throw new IllegalArgumentException("statistic must be from 1/groups to 1: " + statistic);
+        }
+        double own = perGroup - 1.0;
+        // upper tail of F = (groups - 1) C/(1 - C) as the lower tail of its reciprocal
+        double reciprocal = (1 - statistic) / ((groups - 1) * statistic);
+        return Math.min(1, groups * Distributions.fCdf(reciprocal, (groups - 1.0) * own, own));
+    }
 }

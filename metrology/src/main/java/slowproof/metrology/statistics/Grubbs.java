@@ -59,4 +59,26 @@ public final class Grubbs {
         double t = Distributions.studentQuantile(alpha / (2.0 * n), n - 2.0);
         return (n - 1) / Math.sqrt(n) * Math.sqrt(t * t / (n - 2 + t * t));
     }
+
+    /**
+     * Returns the probability that normal readings give a statistic of at least this, whichever the side, or a bound
+     * slightly above it.
+     *
+     * @param statistic at least 0, at most (n - 1)/sqrt(n)
+     * @param n number of values, at least 3
+     * @return 0 to 1, dimensionless
+     * @throws IllegalArgumentException if an argument is outside its range
+     */
+    public static double pValue(double statistic, int n) {
+        if (n < 3) {
+            throw new IllegalArgumentException("Grubbs' test needs at least three values: " + n);
+        }
+        // the largest possible statistic may be exceeded by rounding
+        double room = (n - 1.0) * (n - 1.0) - n * statistic * statistic;
+        if (!(statistic >= 0 && room >= -1e-9 * n * n)) {
+            throw new IllegalArgumentException("statistic must be from 0 to (n - 1)/sqrt(n): " + statistic);
+        }
+        double t = room <= 0 ? Double.POSITIVE_INFINITY : statistic * Math.sqrt(n * (n - 2.0) / room);
+        return Math.min(1, 2.0 * n * Distributions.studentCdf(-t, n - 2.0));
+    }
 }

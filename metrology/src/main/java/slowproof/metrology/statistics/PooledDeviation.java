@@ -50,6 +50,26 @@ public record PooledDeviation(double standardDeviation, double degreesOfFreedom)
     }
 
     /**
+     * Pools standard deviations that are already computed, weighted by their degrees of freedom.
+     *
+     * @param parts at least one, with finite degrees of freedom, all in one unit
+     * @return the pooled deviation
+     * @throws IllegalArgumentException if there is no part or one has infinite degrees of freedom
+     */
+    public static PooledDeviation pool(List<PooledDeviation> parts) {
+        double squares = 0;
+        double degreesOfFreedom = 0;
+        for (PooledDeviation part : parts) {
+            squares += part.degreesOfFreedom * part.standardDeviation * part.standardDeviation;
+            degreesOfFreedom += Check.positive(part.degreesOfFreedom, "degrees of freedom");
+        }
+        if (degreesOfFreedom == 0) {
+            throw new IllegalArgumentException("nothing to pool");
+        }
+        return new PooledDeviation(Math.sqrt(squares / degreesOfFreedom), degreesOfFreedom);
+    }
+
+    /**
      * Returns the two-sided confidence interval of the true standard deviation of normal readings, with equal
      * tails: s sqrt(nu / chi-squared at (1 + p)/2 and at (1 - p)/2).
      *

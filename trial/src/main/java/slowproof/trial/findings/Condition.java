@@ -75,4 +75,9 @@ public record Condition(
         flags = Flags.copyOf(flags);
         reasons = Collections.unmodifiableMap(new LinkedHashMap<>(reasons));
     }
+
+    /** Returns the repeatability limit r = 2.8 s_r (ISO 5725-6:1994, 4.1), a ratio; null without repeatability. */
+    public @Nullable Double repeatabilityLimit() {
+        return repeatability == null ? null : Double.valueOf(Rules.REPEATABILITY_LIMIT_FACTOR * repeatability);
+    }
 }

@@ -1,6 +1,8 @@
 package slowproof.trial.findings;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.NavigableMap;
 import slowproof.trial.Trial;
 import slowproof.trial.note.Note;
 
@@ -33,6 +35,13 @@ public record Findings(
         notes = List.copyOf(notes);
     }
 
+    /** Returns the same findings with further notes in front, such as those on how files were read. */
+    public Findings withNotesBefore(List<Note> further) {
+        List<Note> all = new ArrayList<>(further);
+        all.addAll(notes);
+        return new Findings(trial, passes, cycles, conditions, conditionsWithExcluded, materials, all);
+    }
+
     /**
      * Returns for each condition of a material the row that speaks for it: both directions where both were
      * driven, else the only one. Speed ascending.
@@ -51,5 +60,26 @@ public record Findings(
     /** Returns the passes of one material, excluded ones too. */
     public List<Pass> passesOf(String material) {
         return passes.stream().filter(pass -> pass.material().equals(material)).toList();
+    }
+
+    /**
+     * Returns for each tested speed of a material, ascending, the least favourable answer about the mean error over
+     * set-ups and accelerations.
+     */
+    public NavigableMap<Double, Answer> meanAnswers(String material) {
+        return FloorBracket.answers(leading(material), Condition::decision);
+    }
+
+    /** Returns the same as {@link #meanAnswers} about one future pass. */
+    public NavigableMap<Double, Answer> singlePassAnswers(String material) {
+        return FloorBracket.answers(leading(material), Condition::singlePassDecision);
+    }
+
+    /**
+     * Returns the slowest speed from which on a single pass holds the limit, as a bracket between tested speeds. It
+     * can lie above the floor of the mean error, because a pass scatters and a mean hides that.
+     */
+    public FloorSpeed singlePassFloor(String material) {
+        return FloorBracket.of(leading(material), Condition::singlePassDecision);
     }
 }

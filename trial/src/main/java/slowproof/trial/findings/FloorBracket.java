@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.NavigableMap;
 import java.util.TreeMap;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.findings.FloorSpeed.Status;
 
@@ -20,9 +21,10 @@ final class FloorBracket {
      * Returns the floor of one material.
      *
      * @param conditions conditions of one material, at least one
+     * @param asked the answer that is asked for: about the mean error, or about a single pass
      */
-    static FloorSpeed of(List<Condition> conditions) {
-        NavigableMap<Double, Answer> answers = answers(conditions);
+    static FloorSpeed of(List<Condition> conditions, Function<Condition, Answer> asked) {
+        NavigableMap<Double, Answer> answers = answers(conditions, asked);
         List<Double> down = new ArrayList<>(answers.descendingKeySet());
         int held = 0;
         while (held < down.size() && answers.get(down.get(held)) == Answer.CONFORMS) {
@@ -54,12 +56,12 @@ final class FloorBracket {
     }
 
     /** At each speed the least favourable answer over set-ups and accelerations counts. */
-    private static NavigableMap<Double, Answer> answers(List<Condition> conditions) {
+    static NavigableMap<Double, Answer> answers(List<Condition> conditions, Function<Condition, Answer> asked) {
         NavigableMap<Double, Answer> answers = new TreeMap<>();
         for (Condition condition : conditions) {
             answers.merge(
                     condition.key().speedMmPerS(),
-                    condition.decision(),
+                    asked.apply(condition),
                     (one, other) -> Verdict.worse(new Verdict(null, one), new Verdict(null, other))
                             .answer());
         }

@@ -27,7 +27,10 @@ final class MaterialEvaluation {
                 reasons.put("pass_scatter_mm", ReasonCode.NO_REPEATS);
             }
             materials.add(new Material(
-                    entry.getKey(), FloorBracket.of(leading(entry.getKey(), conditions)), scatter, reasons));
+                    entry.getKey(),
+                    FloorBracket.of(leading(entry.getKey(), conditions), Condition::decision),
+                    scatter,
+                    reasons));
         }
         return List.copyOf(materials);
     }

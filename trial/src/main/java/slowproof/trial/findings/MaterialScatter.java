@@ -17,7 +17,19 @@ import slowproof.metrology.statistics.Statistics;
  */
 final class MaterialScatter {
     /** A condition in one direction. */
-    record Cell(ConditionKey key, Direction direction) {}
+    record Cell(ConditionKey key, Direction direction) {
+        // written out for the same reason as those of the key
+
+        @Override
+        public boolean equals(@Nullable Object other) {
+            return other instanceof Cell cell && direction == cell.direction && key.equals(cell.key);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * key.hashCode() + direction.hashCode();
+        }
+    }
 
     private final @Nullable PooledDeviation pooled;
     private final boolean alike;

@@ -1,5 +1,6 @@
 package slowproof.trial.findings;
 
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -108,6 +109,14 @@ final class Remarks {
             String because = pass.excludedBecause();
             if (because != null) {
                 add(NoteCode.EXCLUDED, pass.id(), because);
+            }
+        }
+        for (int i = 1; i < passes.size(); i++) {
+            LocalDateTime before = passes.get(i - 1).time();
+            LocalDateTime time = passes.get(i).time();
+            boolean sameSeries = passes.get(i).series().equals(passes.get(i - 1).series());
+            if (sameSeries && before != null && time != null && !time.isAfter(before)) {
+                add(NoteCode.TIME_BACKWARDS, passes.get(i).id());
             }
         }
         Set<String> marked = new LinkedHashSet<>();

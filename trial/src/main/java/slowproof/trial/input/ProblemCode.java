@@ -68,6 +68,8 @@ public enum ProblemCode {
     /** No arguments. */
     NO_DATA,
     /** No arguments. */
+    TWO_CLOCKS,
+    NO_PASSES,
     LIMIT_ZERO,
     /** {0} value found, {1} series. */
     SERIES_MIXED,
@@ -83,6 +85,30 @@ public enum ProblemCode {
     EXCLUDED_PASS_UNKNOWN,
     /** {0} piece. */
     PIECE_TWICE,
+    /** No arguments. */
+    LOG_NO_ROWS,
+    /** {0} usual heading of what is wanted, {1} columns found, {2} first row. */
+    LOG_NO_HEADINGS,
+    /** {0} heading or number in the mapping, {1} columns found, {2} headings or first row. */
+    LOG_COLUMN_NOT_THERE,
+    /** No arguments. */
+    LOG_THRESHOLD_MISSING,
+    /** {0} unit of the angle. */
+    LOG_CIRCUMFERENCE_MISSING,
+    /** {0} what the parser says. */
+    LOG_QUOTES,
+    /** {0} number of problems from this place on. */
+    LOG_MORE_PROBLEMS,
+    /** {0} rows found. */
+    LOG_TOO_FEW_ROWS,
+    /** {0} rows whose time is not after that of the row before. */
+    LOG_TIME_UNSORTED,
+    /** No arguments. */
+    LOG_DISTANCE_PER_COUNT_MISSING,
+    /** {0} count found, {1} bits of the register. */
+    LOG_COUNT_BEYOND_REGISTER,
+    /** {0} bits of the register, {1} top speed, {2} longest interval, {3} travel in half the register. */
+    LOG_COUNTER_AMBIGUOUS,
     /** {0} series or piece, {1} reading found, {2} travel of the reference. */
     QUESTION_ERROR_TYPED,
     /** {0} series. */
@@ -100,6 +126,7 @@ public enum ProblemCode {
     /** {0} series, {1} reading found, {2} travel of the reference. */
     QUESTION_DIGIT,
     /** {0} series or piece, {1} reading found, {2} travel of the reference. */
+    QUESTION_COUNTER_WRAPPED,
     QUESTION_SLOPE;
 
     /** Returns the code as written in message bundles and in JSON, lower_snake_case. */

@@ -31,19 +31,55 @@ public enum NoteCode {
     REVERSAL_SIGNIFICANT,
     SEVERAL_SETUPS,
     FEWER_THAN_TWO_PASSES,
+    TIME_BACKWARDS,
     COLUMNS_IGNORED,
     DECIMAL_COMMA_READ,
     CONFIRMED,
+    /** {0} how a log was read, in one line. */
+    LOG_READ_AS,
+    /** {0} line. */
+    LOG_LAST_ROW_BROKEN,
+    /** {0} rows left out, {1} rows of the log. */
+    LOG_ROWS_LEFT_OUT,
+    /** {0} rows left out, {1} rows of the log. */
+    LOG_TIMES_REPEATED,
+    /** {0} jumps, {1} time before the first. */
+    LOG_CLOCK_BACK,
+    /** {0} gaps, {1} their length in all, {2} the longest, {3} its time. */
+    LOG_GAPS,
+    /** {0} turns of the register, {1} its bits. */
+    LOG_COUNTER_WRAPPED,
+    /** {0} steps, {1} time of the first. */
+    LOG_COUNTER_STEP,
+    /** {0} illegal transitions, {1} time of the first. */
+    LOG_ILLEGAL_TRANSITIONS,
+    /** {0} top speed, {1} edges per sample, {2} interval. */
+    LOG_SAMPLING_TOO_SLOW,
+    /** {0} dwell, {1} speed below which it would rest. */
+    LOG_NO_STANDSTILL,
+    /** {0} first time, {1} first time at rest. */
+    LOG_STARTS_IN_MOTION,
+    /** {0} last time at rest, {1} last time. */
+    LOG_ENDS_IN_MOTION,
+    /** {0} time before, {1} time after. */
+    LOG_MOVE_WITHOUT_TRAVEL,
+    /** {0} factor by which the uncertainties were widened. */
     CURVE_LACK_OF_FIT,
     CURVE_OUTSIDE_FAMILY,
+    /** {0} programmed speed, {1} peak of the move. */
     SPEED_NOT_REACHED,
     SCATTER_DIFFERS_WITH_SPEED,
+    /** {0} step of the readings. */
     COUNTS_TOO_COARSE,
+    /** {0} change of the error from pass to pass. */
     DRIFT_IN_SERIES,
+    /** {0} change of the error from series to series. */
     DRIFT_BETWEEN_SERIES,
+    /** {0} first passes less the others. */
     WARM_UP,
     ORDER_NOT_RANDOM,
     ORDER_CONFOUNDED,
+    /** {0} distance of the pass from its group. */
     RESIDUAL_OUTLIER;
 
     /** Returns the code as written in message bundles and in JSON, lower_snake_case. */

@@ -51,13 +51,32 @@ public final class Bench {
      */
     public static SimRecording record(BenchPlan plan, int series, RecorderPlan recorder, RandomStreams streams) {
         Draws draws = new Draws(plan, streams);
+        return recorder(plan, series, recorder, draws).record(draws.referenceScale, draws.ofNoise(series));
+    }
+
+    /**
+     * Returns the counted edges of one series with their times, instead of samples of the count: the same passes as
+     * {@link #record}, the same travel scatter on the way, without jitter, register and dropouts.
+     *
+     * @param plan what is done
+     * @param series index of the series in the plan, from 0
+     * @param recorder clock and latency; its rates, jitter and register have no effect
+     * @param streams seed and trial number
+     * @throws IndexOutOfBoundsException if there is no such series
+     * @throws IllegalArgumentException if the sensor's clock begins after the first dwell
+     */
+    public static SimEdges edges(BenchPlan plan, int series, RecorderPlan recorder, RandomStreams streams) {
+        Draws draws = new Draws(plan, streams);
+        return recorder(plan, series, recorder, draws).edges(draws.referenceScale, draws.ofNoise(series));
+    }
+
+    private static Recorder recorder(BenchPlan plan, int series, RecorderPlan recorder, Draws draws) {
         double startS = 0;
         for (SeriesPlan earlier : plan.series().subList(0, series)) {
             startS += earlier.passes() * (earlier.durationS() + plan.dwellS()) + plan.changeoverS();
         }
         SeriesPlan recorded = plan.series().get(series);
-        SeriesRun run = SeriesRun.of(plan, recorded, draws.ofPasses(series), startS);
-        return new Recorder(plan, recorded, run, recorder).record(draws.referenceScale, draws.ofNoise(series));
+        return new Recorder(plan, recorded, SeriesRun.of(plan, recorded, draws.ofPasses(series), startS), recorder);
     }
 
     /** The random numbers of a trial, each kind in its own place. */
@@ -90,6 +109,7 @@ public final class Bench {
         // true position of the axis, and what the sensor has made of it, before counting
         private double positionMm;
         private double sensedMm;
+        private final long startCount;
 
         Reader(
                 BenchPlan plan,
@@ -103,10 +123,11 @@ public final class Bench {
             this.referenceScale = referenceScale;
             this.normal = RandomStreams.normal(generator);
             this.sensedMm = run.phaseMm();
+            this.startCount = plan.sensor().count(sensedMm);
         }
 
         void read(double startS, List<SimReading> readings, List<PassTruth> passes) {
-            readings.add(standstill(Double.NaN, startS));
+            readings.add(standstill(Double.NaN, "", startS));
             for (int i = 0; i < run.passes().size(); i++) {
                 SeriesRun.Pass pass = run.passes().get(i);
                 double driftMm = plan.sensor().standstillDriftMmPerMin() * plan.dwellS() / 60;
@@ -121,26 +142,30 @@ public final class Bench {
                         pass.dropoutShare(),
                         pass.leftRestS(),
                         pass.atRestS()));
-                readings.add(standstill(pass.dropoutShare(), pass.atRestS() + plan.dwellS()));
+                readings.add(standstill(pass.dropoutShare(), track(i), pass.atRestS() + plan.dwellS()));
             }
         }
 
         /** What is written down at the end of a dwell. */
-        private SimReading standstill(double dropoutShare, double timeS) {
+        private SimReading standstill(double dropoutShare, String track, double timeS) {
             double referenceMm =
                     positionMm * (1 + referenceScale) + plan.reference().readingNoiseMm() * normal.next();
-            double countMm = plan.sensor().distancePerCountMm();
+            long count = plan.sensor().count(sensedMm) - startCount;
+            double readingMm = plan.sensor().distancePerCountMm() * count;
             return new SimReading(
                     series.name(),
                     series.material().name(),
                     series.drive().speedMmPerS(),
                     series.drive().accelerationMmPerS2(),
                     Rounding.toStep(referenceMm, plan.reference().resolutionMm()),
-                    Rounding.toStep(
-                            countMm * Math.floor(sensedMm / countMm),
-                            plan.sensor().readingResolutionMm()),
+                    Rounding.toStep(readingMm, plan.sensor().readingResolutionMm()),
                     Rounding.toStep(100 * dropoutShare, 0.01),
+                    track,
                     time(timeS));
+        }
+
+        private String track(int pass) {
+            return series.tracks() == 1 ? "" : Integer.toString(series.track(pass) + 1);
         }
 
         private @Nullable Instant time(double timeS) {

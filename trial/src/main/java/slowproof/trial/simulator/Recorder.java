@@ -6,6 +6,8 @@ import org.apache.commons.rng.UniformRandomProvider;
 
 /** Samples one series, the sensor and the reference each by its own clock. */
 final class Recorder {
+    private static final double LARGEST_EDGE_STEP_S = 1e-3;
+
     private final BenchPlan plan;
     private final SeriesPlan series;
     private final SeriesRun run;
@@ -28,8 +30,7 @@ final class Recorder {
     }
 
     SimRecording record(double referenceScale, UniformRandomProvider generator) {
-        SensedPath path = new SensedPath(
-                motion, series.material().curve(), run, plan.sensor().standstillDriftMmPerMin() / 60, generator);
+        SensedPath path = sensedPath(generator);
         RandomStreams.Normal normal = RandomStreams.normal(generator);
         double[] sensorTimeS = sensorTimes();
         long[] count = counts(path, sensorTimeS, normal);
@@ -43,6 +44,45 @@ final class Recorder {
             axisPositionMm[i] = Rounding.toStep(shownMm, plan.reference().resolutionMm());
         }
         return new SimRecording(sensorTimeS, count, valid, axisTimeS, axisPositionMm, truth(referenceScale, lostShare));
+    }
+
+    private SensedPath sensedPath(UniformRandomProvider generator) {
+        return new SensedPath(
+                motion, series.material().curve(), run, plan.sensor().standstillDriftMmPerMin() / 60, generator);
+    }
+
+    /**
+     * Follows the sensed position in steps of a quarter count, at most a millisecond, and finds each edge within a
+     * step by a straight line.
+     */
+    SimEdges edges(double referenceScale, UniformRandomProvider generator) {
+        SensedPath path = sensedPath(generator);
+        SimSensor sensor = plan.sensor();
+        EdgeList edges = new EdgeList();
+        double timeS = 0;
+        double sensedMm = path.sensedMm(0);
+        long startCount = sensor.count(sensedMm);
+        long count = startCount;
+        while (timeS < motion.durationS()) {
+            double speed = Math.abs(motion.speedMmPerS(timeS));
+            double nextS = timeS + Math.min(LARGEST_EDGE_STEP_S, 0.25 * sensor.distancePerCountMm() / speed);
+            double nextMm = path.sensedMm(nextS);
+            long nextCount = sensor.count(nextMm);
+            while (count != nextCount) {
+                boolean up = nextCount > count;
+                double edgeMm = sensor.edgeMm(up ? count + 1 : count);
+                count += up ? 1 : -1;
+                double edgeS = timeS + (nextS - timeS) * (edgeMm - sensedMm) / (nextMm - sensedMm);
+                edges.add(sensorTimeS(edgeS + recorder.latencyS()), count - startCount);
+            }
+            timeS = nextS;
+            sensedMm = nextMm;
+        }
+        return edges.withTruth(truth(referenceScale, new double[run.passes().size()]));
+    }
+
+    private double sensorTimeS(double trueTimeS) {
+        return (trueTimeS - recorder.clockOffsetS()) / (1 + recorder.clockDriftPpm() * 1e-6);
     }
 
     private double trueTimeS(double sensorTimeS) {
@@ -73,12 +113,12 @@ final class Recorder {
     }
 
     private long[] counts(SensedPath path, double[] sensorTimeS, RandomStreams.Normal normal) {
-        double q = plan.sensor().distancePerCountMm();
         long[] count = new long[sensorTimeS.length];
+        long before = plan.sensor().count(run.phaseMm());
         for (int i = 0; i < count.length; i++) {
             double takenS = trueTimeS(sensorTimeS[i]) + recorder.jitterS() * normal.next() - recorder.latencyS();
-            long whole = (long) Math.floor(path.sensedMm(takenS) / q);
-            count[i] = recorder.register().shown(recorder.startCount() + whole);
+            long whole = plan.sensor().count(path.sensedMm(takenS));
+            count[i] = recorder.register().shown(recorder.startCount() + whole - before);
         }
         return count;
     }

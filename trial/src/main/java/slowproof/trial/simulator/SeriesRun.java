@@ -69,6 +69,8 @@ record SeriesRun(PassModel model, double phaseMm, List<Pass> passes) {
         // the carriage starts anywhere within a count
         double phaseMm = plan.sensor().distancePerCountMm() * generator.nextDouble();
         List<Pass> passes = new ArrayList<>(series.passes());
+        double[] textures = textures(series, model, normal);
+        double own = Math.sqrt(1 - material.textureShare());
         double timeS = startS;
         double positionMm = 0;
         double targetMm = 0;
@@ -79,7 +81,10 @@ record SeriesRun(PassModel model, double phaseMm, List<Pass> passes) {
             double lengthMm = Math.abs(travelMm);
             double share = model.dropoutShare(material, normal.next());
             double start = model.startScatterMm() * normal.next();
-            double travel = model.travelScatterMm(lengthMm) * normal.next();
+            double texture = series.pattern() == PassPattern.ONE_WAY
+                    ? Math.sqrt(material.textureShare()) * model.travelScatterMm(lengthMm) * normal.next()
+                    : textures[series.track(i) * series.movesPerStroke() + series.part(i)];
+            double travel = own * model.travelScatterMm(lengthMm) * normal.next() + texture;
             double drift = plan.sensor().scaleDriftPerHour() * timeS / 3600;
             double lost = material.dropouts().errorPerShare() * (share - model.meanDropoutShare());
             passes.add(new Pass(
@@ -98,5 +103,15 @@ record SeriesRun(PassModel model, double phaseMm, List<Pass> passes) {
             timeS += model.durationS() + plan.dwellS();
         }
         return new SeriesRun(model, phaseMm, passes);
+    }
+
+    /** What the texture of each part of each strip adds to a pass over it, mm, the same in both directions. */
+    private static double[] textures(SeriesPlan series, PassModel model, RandomStreams.Normal normal) {
+        double[] textures = new double[series.tracks() * series.movesPerStroke()];
+        double scatterMm = Math.sqrt(series.material().textureShare()) * model.travelScatterMm(series.passMm());
+        for (int i = 0; i < textures.length; i++) {
+            textures[i] = scatterMm * normal.next();
+        }
+        return textures;
     }
 }

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param referenceMm the reference's position, mm, rounded to its resolution
  * @param readingMm the sensor's reading, mm, 0 at the start row
  * @param dropoutPct share of the move's time without valid signal, %; NaN in the start row
+ * @param track name of the strip of material that passed, counted from 1; empty when there is only one
  * @param time when it was read; null when the plan has no start time
  */
 public record SimReading(
@@ -25,10 +26,12 @@ public record SimReading(
         double referenceMm,
         double readingMm,
         double dropoutPct,
+        String track,
         @Nullable Instant time) {
     /** Checks the parts. */
     public SimReading {
         Objects.requireNonNull(series, "series");
         Objects.requireNonNull(material, "material");
+        Objects.requireNonNull(track, "track");
     }
 }

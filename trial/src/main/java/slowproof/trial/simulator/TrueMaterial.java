@@ -11,6 +11,8 @@ import java.util.Objects;
  * @param startScatterMm standard deviation of that length from start to start, mm, at least 0
  * @param travelScatterMmPerSqrtM travel scatter: the error's standard deviation grows with the square root of the
  *     travel, mm per square root of a metre, at least 0
+ * @param textureShare share of the travel scatter's variance that belongs to the strip of material, and so comes back
+ *     at each pass over the same strip, ratio, 0 to 1
  * @param seriesScatterRatio standard deviation of a scale error drawn anew for each series (mounting, strip of
  *     material), ratio, at least 0
  * @param returnExtraRatio relative error added on return passes only (nap, reversal), signed ratio
@@ -23,6 +25,7 @@ public record TrueMaterial(
         double startLossMm,
         double startScatterMm,
         double travelScatterMmPerSqrtM,
+        double textureShare,
         double seriesScatterRatio,
         double returnExtraRatio,
         SlowRise scatterFactor,
@@ -34,6 +37,9 @@ public record TrueMaterial(
         Check.finite(startLossMm, "start loss");
         Check.notNegative(startScatterMm, "start scatter");
         Check.notNegative(travelScatterMmPerSqrtM, "travel scatter");
+        if (!(textureShare >= 0 && textureShare <= 1)) {
+            throw new IllegalArgumentException("share of the texture must be 0 to 1: " + textureShare);
+        }
         Check.notNegative(seriesScatterRatio, "scatter between series");
         Check.finite(returnExtraRatio, "extra error of return passes");
         Check.notNegative(scatterFactor.fastValue(), "scatter factor at high speed");
@@ -43,7 +49,7 @@ public record TrueMaterial(
 
     /** Returns a material with this curve and nothing else: no start loss, no scatter, no dropouts. */
     public static TrueMaterial of(String name, TrueCurve curve) {
-        return new TrueMaterial(name, curve, 0, 0, 0, 0, 0, SlowRise.constant(1), Dropouts.NONE);
+        return new TrueMaterial(name, curve, 0, 0, 0, 0, 0, 0, SlowRise.constant(1), Dropouts.NONE);
     }
 
     /** Returns a copy with another start loss and start scatter, both mm. */
@@ -54,6 +60,7 @@ public record TrueMaterial(
                 lossMm,
                 scatterMm,
                 travelScatterMmPerSqrtM,
+                textureShare,
                 seriesScatterRatio,
                 returnExtraRatio,
                 scatterFactor,
@@ -68,6 +75,22 @@ public record TrueMaterial(
                 startLossMm,
                 startScatterMm,
                 mmPerSqrtM,
+                textureShare,
+                seriesScatterRatio,
+                returnExtraRatio,
+                scatterFactor,
+                dropouts);
+    }
+
+    /** Returns a copy in which this share of the travel scatter's variance belongs to the strip of material. */
+    public TrueMaterial withTexture(double share) {
+        return new TrueMaterial(
+                name,
+                curve,
+                startLossMm,
+                startScatterMm,
+                travelScatterMmPerSqrtM,
+                share,
                 seriesScatterRatio,
                 returnExtraRatio,
                 scatterFactor,
@@ -82,6 +105,7 @@ public record TrueMaterial(
                 startLossMm,
                 startScatterMm,
                 travelScatterMmPerSqrtM,
+                textureShare,
                 ratio,
                 returnExtraRatio,
                 scatterFactor,
@@ -96,6 +120,7 @@ public record TrueMaterial(
                 startLossMm,
                 startScatterMm,
                 travelScatterMmPerSqrtM,
+                textureShare,
                 seriesScatterRatio,
                 ratio,
                 scatterFactor,
@@ -110,6 +135,7 @@ public record TrueMaterial(
                 startLossMm,
                 startScatterMm,
                 travelScatterMmPerSqrtM,
+                textureShare,
                 seriesScatterRatio,
                 returnExtraRatio,
                 factor,
@@ -124,6 +150,7 @@ public record TrueMaterial(
                 startLossMm,
                 startScatterMm,
                 travelScatterMmPerSqrtM,
+                textureShare,
                 seriesScatterRatio,
                 returnExtraRatio,
                 scatterFactor,

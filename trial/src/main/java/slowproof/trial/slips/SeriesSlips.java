@@ -18,11 +18,20 @@ final class SeriesSlips {
     private final Series series;
     private final List<Standstill> rows;
     private final boolean zeroed;
+    private final double registerMm;
     private final double[] travels;
     private final double[] indications;
     private final double[] ratios;
 
-    SeriesSlips(Series series, ReadingMode mode) {
+    /**
+     * Prepares the look at one series.
+     *
+     * @param series series
+     * @param mode how the counter was handled
+     * @param registerMm length after which the counter starts again in mm, or 0 when unknown
+     */
+    SeriesSlips(Series series, ReadingMode mode, double registerMm) {
+        this.registerMm = registerMm;
         this.series = series;
         this.rows = series.standstills();
         this.zeroed = mode == ReadingMode.ZEROED;
@@ -71,7 +80,8 @@ final class SeriesSlips {
     }
 
     private @Nullable InputProblem wholeSeries() {
-        if (all(Ratios::nothing)) {
+        // an inch taken for a millimetre leaves 1/25.4, which is near nothing too
+        if (all(Ratios::nothing) && !all(ratio -> Ratios.unit(Math.abs(ratio)) == 1 / 25.4)) {
             return ask(
                     ProblemCode.QUESTION_ERROR_TYPED,
                     "reading",
@@ -132,6 +142,11 @@ final class SeriesSlips {
             if (Ratios.ordinary(ratios[i])) {
                 continue;
             }
+            if (wrapped(i)) {
+                questions.add(ask(
+                        ProblemCode.QUESTION_COUNTER_WRAPPED, "reading", i, series.name(), Quantity.mm(registerMm)));
+                continue;
+            }
             ProblemCode code = ProblemCode.QUESTION_SLOPE;
             if (Ratios.nothing(ratios[i])) {
                 code = ProblemCode.QUESTION_ERROR_TYPED;
@@ -154,6 +169,11 @@ final class SeriesSlips {
             i += zeroed ? 0 : 1;
         }
         return questions;
+    }
+
+    private boolean wrapped(int pass) {
+        double missing = Math.abs(travels[pass] - indications[pass]);
+        return registerMm > 0 && Math.abs(missing - registerMm) < 0.2 * Math.abs(travels[pass]);
     }
 
     private boolean all(DoublePredicate test) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import slowproof.trial.Piece;
 import slowproof.trial.ReadingMode;
+import slowproof.trial.Sensor;
 import slowproof.trial.Series;
 import slowproof.trial.Trial;
 import slowproof.trial.input.InputProblem;
@@ -31,11 +32,17 @@ public final class Slips {
             return questions;
         }
         for (Series series : trial.series()) {
-            questions.addAll(new SeriesSlips(series, trial.mode()).questions());
+            questions.addAll(new SeriesSlips(series, trial.mode(), registerMm(trial.sensor())).questions());
         }
         for (Piece piece : trial.pieces()) {
             questions.addAll(PieceSlips.questions(piece));
         }
         return List.copyOf(questions);
+    }
+
+    private static double registerMm(Sensor sensor) {
+        Integer bits = sensor.counterBits();
+        Double count = sensor.distancePerCountMm();
+        return bits == null || count == null ? 0 : Math.scalb(count, bits);
     }
 }

@@ -48,7 +48,7 @@ class FloorBracketTest {
                     Set.of(),
                     Map.of()));
         }
-        return FloorBracket.of(conditions);
+        return FloorBracket.of(conditions, Condition::decision);
     }
 
     @Test

@@ -137,6 +137,44 @@ class BenchTest {
     }
 
     @Test
+    void oneStripRepeatsItsTextureAndHidesItFromTheScatter() {
+        TrueMaterial material = scaled(0).withTravelScatter(0.2).withTexture(1);
+        SeriesPlan one = SeriesPlan.alternating("a", material, 1000, Drive.of(400, 500), 3_000);
+        assertThat(sd(read(one, 0.01))).isLessThan(1e-12);
+        BenchReadings many = read(one.withTracks(3_000), 0.01);
+        assertThat(sd(many)).isCloseTo(0.2, within(0.02));
+        // a cycle goes forth and back over one strip, which errs alike in both directions
+        for (int i = 0; i < many.passes().size(); i += 2) {
+            assertThat(many.passes().get(i).errorMm())
+                    .isCloseTo(many.passes().get(i + 1).errorMm(), within(1e-12));
+        }
+        assertThat(sd(read(SeriesPlan.oneWay("a", material, 1000, Drive.of(400, 500), 3_000), 0.01)))
+                .isCloseTo(0.2, within(0.02));
+    }
+
+    @Test
+    void texturedPartsOfAStrokeComeBackInTheOtherOrder() {
+        TrueMaterial material = scaled(0).withTravelScatter(0.2).withTexture(1);
+        SeriesPlan plan = SeriesPlan.alternating("a", material, 1000, Drive.of(400, 500), 1)
+                .withMovesPerStroke(4);
+        List<PassTruth> passes = read(plan, 0.01).passes();
+        for (int i = 0; i < 4; i++) {
+            assertThat(passes.get(i).errorMm())
+                    .isNotZero()
+                    .isCloseTo(passes.get(7 - i).errorMm(), within(1e-12));
+        }
+    }
+
+    @Test
+    void tracksTakeTurnsAndAreNamed() {
+        SeriesPlan plan = SeriesPlan.alternating("a", scaled(0), 100, Drive.of(400, 500), 3);
+        assertThat(read(plan, 0.01).readings()).extracting(SimReading::track).containsOnly("");
+        assertThat(read(plan.withTracks(2), 0.01).readings())
+                .extracting(SimReading::track)
+                .containsExactly("", "1", "1", "2", "2", "1", "1");
+    }
+
+    @Test
     void seriesScatterIsDrawnOncePerSeries() {
         TrueMaterial material = scaled(0).withSeriesScatter(1e-3);
         List<SeriesPlan> series = IntStream.range(0, 2_000)
@@ -167,14 +205,14 @@ class BenchTest {
 
     @Test
     void driftsOfScaleAndAtRestAddUpWithTime() {
-        SimSensor warming = new SimSensor(0.001, 0.001, 0.01, 0);
+        SimSensor warming = SimSensor.of(0.001).withScaleDrift(0.01);
         SeriesPlan series = SeriesPlan.alternating("a", scaled(0), 1000, Drive.of(10, 500), 1);
         BenchReadings bench = Bench.read(BenchPlan.of(List.of(series), warming, PERFECT), RandomStreams.of(SEED));
         double leftS = bench.passes().get(1).leftRestS();
         assertThat(leftS).isCloseTo(1000.0 / 10 + 10.0 / 500 + 1, within(1e-9));
         assertThat(bench.passes().get(1).errorMm()).isCloseTo(1000 * 0.01 * leftS / 3600, within(1e-9));
 
-        SimSensor creeping = new SimSensor(0.001, 0.001, 0, 6);
+        SimSensor creeping = SimSensor.of(0.001).withStandstillDrift(6);
         assertThat(errors(Bench.read(BenchPlan.of(List.of(series), creeping, PERFECT), RandomStreams.of(SEED)))
                         .get(0))
                 .isCloseTo(6.0 / 60, within(0.002));
@@ -203,7 +241,7 @@ class BenchTest {
 
     @Test
     void displayRoundsToItsOwnStep() {
-        SimSensor display = new SimSensor(0.05, 1, 0, 0);
+        SimSensor display = SimSensor.of(0.05).withReadingResolution(1);
         SeriesPlan series = SeriesPlan.alternating("a", scaled(0.01), 333.3, Drive.of(50, 500), 3);
         BenchReadings bench = Bench.read(BenchPlan.of(List.of(series), display, PERFECT), RandomStreams.of(SEED));
         assertThat(bench.readings())

@@ -250,7 +250,7 @@ class RecordingTest {
 
     @Test
     void driftAtRestIsRecorded() {
-        SimSensor creeping = new SimSensor(0.001, 0.001, 0, 30);
+        SimSensor creeping = SimSensor.of(0.001).withStandstillDrift(30);
         SeriesPlan series = SeriesPlan.alternating("a", TrueMaterial.of("perfect", v -> 0), 300, Drive.of(100, 500), 1);
         BenchPlan plan = new BenchPlan(List.of(series), creeping, PERFECT, 0, 4, 0, null);
         SimRecording recording = Bench.record(plan, 0, RecorderPlan.oneClock(100), RandomStreams.of(SEED));
@@ -261,6 +261,42 @@ class RecordingTest {
         assertThat(gained * 0.001).isCloseTo(3 * 0.5, within(0.01));
         // three dwells of 4 s at 0.5 mm/s
         assertThat(count[count.length - 1] * 0.001).isCloseTo(6, within(0.01));
+    }
+
+    @Test
+    void edgesAreTheMomentsAtWhichTheSampledCountSteps() {
+        RecorderPlan recorder = RecorderPlan.twoClocks(1000, 1000, 0.2, 300).withLatency(0.003);
+        BenchPlan plan = plan(DemoPlant.film(), 30, 2, Q);
+        SimEdges edges = Bench.edges(plan, 0, recorder, RandomStreams.of(SEED));
+        SimRecording samples = record(plan, recorder);
+        double[] edgeTimes = edges.timeS();
+        long[] edgeCounts = edges.count();
+        double[] times = samples.sensorTimeS();
+        long[] count = samples.count();
+        assertThat(edgeTimes).isSorted().hasSizeGreaterThan(4 * 5000);
+        int next = 0;
+        int differing = 0;
+        for (int i = 0; i < times.length; i++) {
+            while (next < edgeTimes.length && edgeTimes[next] <= times[i]) {
+                next++;
+            }
+            differing += count[i] == (next == 0 ? 0 : edgeCounts[next - 1]) ? 0 : 1;
+        }
+        // only samples that fall on an edge to within the straight line of a quarter count may differ
+        assertThat(differing).isLessThan(times.length / 1000);
+    }
+
+    @Test
+    void phaseErrorSpacesEdgesUnevenlyAndLeavesWholePeriodsAlone() {
+        SeriesPlan series = SeriesPlan.alternating("a", TrueMaterial.of("perfect", v -> 0), 300, Drive.of(50, 500), 1);
+        BenchPlan plan = BenchPlan.of(List.of(series), SimSensor.of(Q).withPhaseError(0.2), PERFECT);
+        SimEdges edges = Bench.edges(plan, 0, RecorderPlan.oneClock(1000), RandomStreams.of(SEED));
+        double[] times = edges.timeS();
+        for (int i = 2000; i < 3000; i++) {
+            double interval = (times[i + 1] - times[i]) * 50 / Q;
+            assertThat(Math.abs(interval - 1)).isCloseTo(0.2, within(1e-6));
+            assertThat((times[i + 4] - times[i]) * 50 / Q).isCloseTo(4, within(1e-6));
+        }
     }
 
     @Test

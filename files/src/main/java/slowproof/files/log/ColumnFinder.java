@@ -1,0 +1,284 @@
+package slowproof.files.log;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+import slowproof.trial.input.ProblemCode;
+
+/** Finds the columns of a log that are wanted: by the trial's mapping, or by their headings. */
+final class ColumnFinder {
+    private final Layout layout;
+    private final LogRequest request;
+    private final LogProblems problems;
+    private final Map<ColumnRole, Target> found = new EnumMap<>(ColumnRole.class);
+
+    private ColumnFinder(Layout layout, LogRequest request, LogProblems problems) {
+        this.layout = layout;
+        this.request = request;
+        this.problems = problems;
+    }
+
+    /** Returns the columns to read, in the order of their roles; what is missing or unclear is noted as a problem. */
+    static List<Target> find(Layout layout, LogRequest request, LogProblems problems) {
+        ColumnFinder finder = new ColumnFinder(layout, request, problems);
+        if (request.columns().columns().isEmpty()) {
+            finder.byHeadings();
+        } else {
+            request.columns().columns().entrySet().stream()
+                    .sorted(Map.Entry.comparingByKey())
+                    .forEach(entry -> finder.byMapping(entry.getKey(), entry.getValue()));
+        }
+        finder.leaveOutOtherPart();
+        if (!problems.any()) {
+            finder.demand();
+        }
+        return finder.found.values().stream()
+                .sorted(Comparator.comparing(Target::role))
+                .toList();
+    }
+
+    private void byMapping(ColumnRole role, ColumnSource source) {
+        int index = source.number() == null ? indexOf(source) : source.number() - 1;
+        if (index < 0 || index >= layout.cells()) {
+            problems.add(
+                    ProblemCode.LOG_COLUMN_NOT_THERE,
+                    layout.hasHeadings() ? layout.headingLine() : layout.dataLine(),
+                    0,
+                    role.key(),
+                    source.heading() == null ? String.valueOf(source.number()) : source.heading(),
+                    layout.cells(),
+                    layout.hasHeadings()
+                            ? String.join(", ", layout.headings())
+                            : String.join(", ", layout.firstCells()));
+            return;
+        }
+        if (role == ColumnRole.LEVEL && source.threshold() == null) {
+            problems.add(ProblemCode.LOG_THRESHOLD_MISSING, layout.headingLine(), index + 1, role.key());
+            return;
+        }
+        String heading = layout.headings().get(index);
+        String unit = source.unit();
+        if (unit == null) {
+            String written = unitOf(index);
+            unit = written == null ? suffix(heading, role) : written;
+        }
+        add(role, index, unit == null ? "" : unit, source.circumferenceMm(), source.threshold());
+    }
+
+    private int indexOf(ColumnSource source) {
+        String wanted = plain(String.valueOf(source.heading()));
+        for (int i = 0; i < layout.cells(); i++) {
+            if (plain(layout.headings().get(i)).equals(wanted)) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    private static String plain(String heading) {
+        return heading.strip().toLowerCase(Locale.ROOT);
+    }
+
+    /** Takes headings that are a role's usual name first; other words for it only where the usual one is absent. */
+    private void byHeadings() {
+        for (ColumnRole role : ColumnRole.values()) {
+            for (String name : role.names()) {
+                if (role != ColumnRole.LEVEL && !found.containsKey(role)) {
+                    byName(role, name);
+                }
+            }
+        }
+    }
+
+    private void byName(ColumnRole role, String name) {
+        for (int i = 0; i < layout.cells(); i++) {
+            String unit = unitIfNamed(role, name, i);
+            if (unit == null) {
+                continue;
+            }
+            if (found.containsKey(role)) {
+                problems.add(
+                        ProblemCode.COLUMN_TWICE,
+                        layout.headingLine(),
+                        i + 1,
+                        layout.headings().get(i),
+                        layout.headings().get(i));
+            } else {
+                add(role, i, unit, null, null);
+            }
+        }
+    }
+
+    /** Returns the unit (empty for none) when the column bears the name, or null. */
+    private @Nullable String unitIfNamed(ColumnRole role, String name, int index) {
+        String heading = plain(layout.headings().get(index));
+        String bracketed = unitOf(index);
+        String bare = bracketed == null || layout.units().get(index).isEmpty() ? withoutUnit(heading) : heading;
+        String base = bare.strip().replace(' ', '_');
+        if (base.equals(name)) {
+            return bracketed == null ? "" : bracketed;
+        }
+        boolean suffixed = role.dimension() != ColumnRole.Dimension.NONE && base.startsWith(name + "_");
+        String rest = suffixed ? base.substring(name.length() + 1) : "";
+        // "reference_speed_mm_s" is another quantity, not a reference in an unknown unit
+        return suffixed && (LogUnit.of(rest) != null || !rest.contains("_")) && !rest.equals("speed") ? rest : null;
+    }
+
+    /** Returns the unit written in the row of units, in brackets or after a stroke; null when there is none. */
+    private @Nullable String unitOf(int index) {
+        String below = LayoutFinder.bare(layout.units().get(index));
+        if (!below.isEmpty()) {
+            return below;
+        }
+        String heading = layout.headings().get(index).strip();
+        for (char open : new char[] {'[', '(', '/'}) {
+            int at = heading.lastIndexOf(open);
+            if (at > 0) {
+                char close = open == '[' ? ']' : ')';
+                String inside = heading.substring(at + 1);
+                if (open == '/') {
+                    return LogUnit.of(inside) == null ? null : inside.strip();
+                }
+                if (inside.endsWith(String.valueOf(close))) {
+                    return inside.substring(0, inside.length() - 1).strip();
+                }
+            }
+        }
+        return null;
+    }
+
+    private static String withoutUnit(String heading) {
+        int cut = heading.length();
+        for (char open : new char[] {'[', '(', '/'}) {
+            int at = heading.lastIndexOf(open);
+            cut = at > 0 ? Math.min(cut, at) : cut;
+        }
+        return heading.substring(0, cut).strip();
+    }
+
+    /** Returns the unit at the end of a heading such as {@code axis_mm}, or null. */
+    private static @Nullable String suffix(String heading, ColumnRole role) {
+        String plain = plain(heading);
+        int at = plain.lastIndexOf('_');
+        LogUnit unit = at < 0 ? null : LogUnit.of(plain.substring(at + 1));
+        return unit != null && unit.fits(role.dimension()) ? unit.symbol() : null;
+    }
+
+    private void add(
+            ColumnRole role,
+            int index,
+            String unitText,
+            @Nullable Double ownCircumference,
+            @Nullable Double threshold) {
+        String heading = layout.headings().get(index);
+        boolean stamps = role == ColumnRole.TIME
+                && Double.isNaN(CellNumber.parse(layout.firstCells().get(index), layout.decimal()))
+                && TimeStamps.looksLike(layout.firstCells().get(index));
+        LogUnit unit = LogUnit.NONE;
+        if (role.dimension() != ColumnRole.Dimension.NONE && !stamps) {
+            LogUnit known = LogUnit.of(unitText);
+            if (known == null || !known.fits(role.dimension())) {
+                problems.add(
+                        ProblemCode.UNKNOWN_UNIT,
+                        layout.hasHeadings() ? layout.headingLine() : layout.dataLine(),
+                        index + 1,
+                        heading,
+                        heading.isEmpty() ? role.key() : heading,
+                        role.dimension().suffixes());
+                return;
+            }
+            unit = known;
+        }
+        double factor = unit.factor();
+        if (unit.angle()) {
+            Double circumference = ownCircumference == null ? request.circumferenceMm() : ownCircumference;
+            if (circumference == null) {
+                problems.add(
+                        ProblemCode.LOG_CIRCUMFERENCE_MISSING, layout.headingLine(), index + 1, heading, unit.symbol());
+                return;
+            }
+            factor *= circumference;
+        }
+        found.put(role, new Target(role, index, heading, unit, factor, unit.divisor(), stamps, threshold));
+    }
+
+    private void leaveOutOtherPart() {
+        if (request.part() == LogPart.SENSOR) {
+            found.remove(ColumnRole.REFERENCE);
+        } else if (request.part() == LogPart.REFERENCE) {
+            found.remove(ColumnRole.COUNT);
+            found.remove(ColumnRole.READING);
+            found.remove(ColumnRole.CHANNEL_A);
+            found.remove(ColumnRole.CHANNEL_B);
+            found.remove(ColumnRole.DROPOUT);
+            found.remove(ColumnRole.VALID);
+            found.remove(ColumnRole.LEVEL);
+        }
+        // one indication: a count is closer to the sensor than levels, and both closer than a reading
+        if (found.containsKey(ColumnRole.COUNT)) {
+            found.remove(ColumnRole.READING);
+            found.remove(ColumnRole.CHANNEL_A);
+            found.remove(ColumnRole.CHANNEL_B);
+        } else if (found.containsKey(ColumnRole.CHANNEL_A) && found.containsKey(ColumnRole.CHANNEL_B)) {
+            found.remove(ColumnRole.READING);
+        }
+        if (found.containsKey(ColumnRole.DROPOUT)) {
+            found.remove(ColumnRole.VALID);
+            found.remove(ColumnRole.LEVEL);
+        } else if (found.containsKey(ColumnRole.VALID)) {
+            found.remove(ColumnRole.LEVEL);
+        }
+    }
+
+    private void demand() {
+        if (!found.containsKey(ColumnRole.TIME)) {
+            missing("time_s");
+        }
+        boolean channels = found.containsKey(ColumnRole.CHANNEL_A) && found.containsKey(ColumnRole.CHANNEL_B);
+        boolean indication = channels || found.containsKey(ColumnRole.COUNT) || found.containsKey(ColumnRole.READING);
+        if (!indication && request.part() != LogPart.REFERENCE) {
+            missing("count");
+        }
+        if (!found.containsKey(ColumnRole.REFERENCE) && request.part() != LogPart.SENSOR) {
+            missing("reference_mm");
+        }
+    }
+
+    private void missing(String usual) {
+        if (layout.hasHeadings()) {
+            problems.add(
+                    ProblemCode.COLUMN_MISSING,
+                    layout.headingLine(),
+                    0,
+                    "",
+                    usual,
+                    String.join(", ", layout.headings()));
+        } else {
+            problems.add(
+                    ProblemCode.LOG_NO_HEADINGS,
+                    layout.dataLine(),
+                    0,
+                    "",
+                    usual,
+                    layout.cells(),
+                    String.join(" | ", layout.firstCells()));
+        }
+    }
+
+    /** Returns the headings of the columns that are left alone, or their numbers where there are no headings. */
+    static List<String> ignored(Layout layout, List<Target> targets) {
+        List<Integer> taken = targets.stream().map(Target::index).toList();
+        return IntStream.range(0, layout.cells())
+                .filter(i -> !taken.contains(i))
+                .mapToObj(i -> layout.headings().get(i).isBlank()
+                        ? String.valueOf(i + 1)
+                        : layout.headings().get(i).strip())
+                .collect(Collectors.toCollection(ArrayList::new));
+    }
+}

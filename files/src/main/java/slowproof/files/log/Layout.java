@@ -1,0 +1,33 @@
+package slowproof.files.log;
+
+import java.util.List;
+
+/**
+ * How the text of a log is laid out.
+ *
+ * @param separator sign between cells
+ * @param decimal decimal sign
+ * @param comment sign at the start of comment lines
+ * @param headerRows lines above the data, comments and blank lines not counted
+ * @param dataLine first line of data, from 1
+ * @param cells number of cells in a row of data
+ * @param headings one per column, empty texts when there are none
+ * @param units one per column, as in a row of units below the headings, empty texts when there is none
+ * @param headingLine line of the headings, 0 when there are none
+ * @param firstCells cells of the first row of data
+ */
+record Layout(
+        char separator,
+        char decimal,
+        char comment,
+        int headerRows,
+        long dataLine,
+        int cells,
+        List<String> headings,
+        List<String> units,
+        long headingLine,
+        List<String> firstCells) {
+    boolean hasHeadings() {
+        return headingLine > 0;
+    }
+}

@@ -1,0 +1,11 @@
+package slowproof.files.log;
+
+/** What a log is read for. */
+public enum LogPart {
+    /** Sensor and reference in one file, on one clock. */
+    BOTH,
+    /** The sensor's file of two; a reference in it is left alone. */
+    SENSOR,
+    /** The reference's file of two; an indication in it is left alone. */
+    REFERENCE
+}

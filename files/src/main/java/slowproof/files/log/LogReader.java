@@ -1,0 +1,221 @@
+package slowproof.files.log;
+
+import de.siegmar.fastcsv.reader.CommentStrategy;
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
+import java.io.IOException;
+import java.io.Reader;
+import java.io.UncheckedIOException;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import slowproof.trial.input.BadInputException;
+import slowproof.trial.input.ProblemCode;
+import slowproof.trial.input.SourcePosition;
+import slowproof.trial.note.Note;
+import slowproof.trial.note.NoteCode;
+import slowproof.trial.recording.Column;
+import slowproof.trial.recording.LoggedColumns;
+import slowproof.trial.recording.Recording;
+import slowproof.trial.recording.RecordingAssembler;
+import slowproof.trial.recording.RowLines;
+
+/**
+ * Reads a log into a recording: text with any usual separator, decimal sign, encoding and headings, plain or packed
+ * with gzip. The log streams through; nothing of it is kept but the wanted numbers.
+ */
+public final class LogReader {
+    /** As much of the beginning as the layout is recognised from. */
+    private static final int SAMPLE = 1 << 16;
+
+    private final Path path;
+    private final LogRequest request;
+    private final SourcePosition whole;
+
+    private LogReader(Path path, LogRequest request) {
+        this.path = path;
+        this.request = request;
+        this.whole = SourcePosition.ofFile(request.name());
+    }
+
+    /**
+     * Reads a log.
+     *
+     * @param path where it is
+     * @param request what is wanted of it
+     * @throws BadInputException with all that is wrong with the file: the first twenty problems and the number of
+     *     others, each with line, column and what was found
+     */
+    public static LogResult read(Path path, LogRequest request) {
+        return new LogReader(path, request).read();
+    }
+
+    private LogResult read() {
+        if (!Files.exists(path)) {
+            throw BadInputException.of(
+                    ProblemCode.FILE_NOT_FOUND, whole, path.toAbsolutePath().toString());
+        }
+        if (Files.isDirectory(path)) {
+            throw BadInputException.of(ProblemCode.FILE_NOT_READABLE, whole, "a folder");
+        }
+        Charset encoding = request.dialect().encoding();
+        try {
+            try (RawLog raw = RawLog.open(path, encoding)) {
+                return read(raw);
+            } catch (CharacterCodingException e) {
+                // text of older loggers is not UTF-8; their encoding has a letter for every byte
+                if (encoding != null) {
+                    throw e;
+                }
+                try (RawLog raw = RawLog.open(path, Charset.forName("windows-1252"))) {
+                    return read(raw);
+                }
+            }
+        } catch (CharacterCodingException e) {
+            String name = encoding == null ? StandardCharsets.UTF_8.name() : encoding.name();
+            throw BadInputException.of(ProblemCode.TEXT_ENCODING, whole, name);
+        } catch (IOException e) {
+            throw BadInputException.of(ProblemCode.FILE_NOT_READABLE, whole, String.valueOf(e.getMessage()));
+        }
+    }
+
+    private LogResult read(RawLog raw) throws IOException {
+        LogProblems problems = new LogProblems(request.name());
+        Reader reader = raw.reader();
+        char[] sample = new char[SAMPLE];
+        int length = fill(reader, sample);
+        Layout layout = LayoutFinder.find(wholeLines(sample, length), request.dialect(), problems);
+        problems.refuseIfAny();
+        if (layout == null) {
+            throw new IllegalStateException("a log without layout has a problem");
+        }
+        List<Target> targets = ColumnFinder.find(layout, request, problems);
+        problems.refuseIfAny();
+        Reader data = new DataReader(sample, length, reader, layout.dataLine() - 1);
+        RowHandler rows = new RowHandler(layout, targets, problems, layout.dataLine() - 1);
+        parse(data, layout, rows, problems);
+        if (rows.rows() == 0) {
+            problems.add(ProblemCode.LOG_NO_ROWS, layout.dataLine(), 0, "");
+        }
+        problems.refuseIfAny();
+        return result(layout, targets, rows, raw);
+    }
+
+    private static int fill(Reader reader, char[] buffer) throws IOException {
+        int length = 0;
+        while (length < buffer.length) {
+            int read = reader.read(buffer, length, buffer.length - length);
+            if (read < 0) {
+                break;
+            }
+            length += read;
+        }
+        return length;
+    }
+
+    private static String wholeLines(char[] sample, int length) {
+        int end = length;
+        if (length == sample.length) {
+            while (end > 0 && sample[end - 1] != '\n' && sample[end - 1] != '\r') {
+                end--;
+            }
+        }
+        return new String(sample, 0, end == 0 ? length : end);
+    }
+
+    private static void parse(Reader data, Layout layout, RowHandler rows, LogProblems problems) throws IOException {
+        try (CsvReader<Object> csv = CsvReader.builder()
+                .fieldSeparator(layout.separator())
+                .commentStrategy(CommentStrategy.SKIP)
+                .commentCharacter(layout.comment())
+                .skipEmptyLines(true)
+                .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .build(rows, data)) {
+            csv.forEach(row -> {});
+        } catch (CsvParseException e) {
+            problems.add(ProblemCode.LOG_QUOTES, rows.line(), 0, "", String.valueOf(e.getMessage()));
+        } catch (UncheckedIOException e) {
+            IOException cause = e.getCause();
+            throw cause == null ? new IOException(e) : cause;
+        }
+    }
+
+    private LogResult result(Layout layout, List<Target> targets, RowHandler rows, RawLog raw) throws IOException {
+        List<Note> notes = new ArrayList<>();
+        if (rows.lineBrokenOff() > 0) {
+            notes.add(Note.of(NoteCode.LOG_LAST_ROW_BROKEN, request.name(), rows.lineBrokenOff()));
+        }
+        List<Column> columns = rows.columns();
+        Map<ColumnRole, Column> byRole = new EnumMap<>(ColumnRole.class);
+        for (int k = 0; k < targets.size(); k++) {
+            byRole.put(targets.get(k).role(), columns.get(k));
+        }
+        ReadAs readAs = new ReadAs(
+                request.name(),
+                raw.charset().name(),
+                layout.separator(),
+                layout.decimal(),
+                layout.headerRows(),
+                targets.stream()
+                        .map(target -> new ReadAs.Taken(
+                                target.role(),
+                                target.index() + 1,
+                                target.heading().strip(),
+                                target.unit().symbol()))
+                        .toList(),
+                ColumnFinder.ignored(layout, targets),
+                rows.rows(),
+                firstRows(columns));
+        notes.add(Note.of(NoteCode.LOG_READ_AS, request.name(), readAs.summary()));
+        Recording recording =
+                RecordingAssembler.assemble(logged(byRole, rows.lines()), request.scale(), request.breaks());
+        return new LogResult(recording, readAs, raw.sha256OfAll(), notes);
+    }
+
+    private static List<List<Double>> firstRows(List<Column> columns) {
+        List<List<Double>> rows = new ArrayList<>();
+        for (int i = 0; i < Math.min(3, columns.get(0).size()); i++) {
+            List<Double> row = new ArrayList<>();
+            for (Column column : columns) {
+                row.add(column.at(i));
+            }
+            rows.add(List.copyOf(row));
+        }
+        return rows;
+    }
+
+    private LoggedColumns logged(Map<ColumnRole, Column> columns, RowLines lines) {
+        Column time = columns.get(ColumnRole.TIME);
+        if (time == null) {
+            throw new IllegalStateException("a log without time has a problem");
+        }
+        return new LoggedColumns(
+                request.name(),
+                lines,
+                time,
+                columns.get(ColumnRole.COUNT),
+                columns.get(ColumnRole.READING),
+                columns.get(ColumnRole.CHANNEL_A),
+                columns.get(ColumnRole.CHANNEL_B),
+                columns.get(ColumnRole.REFERENCE),
+                dropout(columns));
+    }
+
+    private static @Nullable Column dropout(Map<ColumnRole, Column> columns) {
+        for (ColumnRole role : List.of(ColumnRole.DROPOUT, ColumnRole.VALID, ColumnRole.LEVEL)) {
+            if (columns.containsKey(role)) {
+                return columns.get(role);
+            }
+        }
+        return null;
+    }
+}

@@ -1,0 +1,141 @@
+package slowproof.files.log;
+
+import java.io.BufferedInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.nio.charset.Charset;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.DigestInputStream;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.zip.GZIPInputStream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A log opened for reading: gzip is unpacked, the encoding recognised, the fingerprint taken of the bytes as they
+ * pass. The file is only read.
+ */
+final class RawLog implements AutoCloseable {
+    private static final int BUFFER = 1 << 16;
+    private static final int PEEK = 4096;
+
+    private final MessageDigest digest;
+    private final InputStream counted;
+    private final InputStream text;
+    private final Charset charset;
+
+    private RawLog(MessageDigest digest, InputStream counted, InputStream text, Charset charset) {
+        this.digest = digest;
+        this.counted = counted;
+        this.text = text;
+        this.charset = charset;
+    }
+
+    /**
+     * Opens a log.
+     *
+     * @param encoding encoding to read it in, or null to recognise it: a byte-order mark, zero bytes as UTF-16 has
+     *     them in plain text, else UTF-8
+     */
+    static RawLog open(Path path, @Nullable Charset encoding) throws IOException {
+        MessageDigest digest = sha256();
+        InputStream counted =
+                new DigestInputStream(new BufferedInputStream(Files.newInputStream(path), BUFFER), digest);
+        try {
+            BufferedInputStream packed = new BufferedInputStream(counted, BUFFER);
+            packed.mark(2);
+            boolean gzip = packed.read() == 0x1f && packed.read() == 0x8b;
+            packed.reset();
+            BufferedInputStream text =
+                    gzip ? new BufferedInputStream(new GZIPInputStream(packed, BUFFER), BUFFER) : packed;
+            text.mark(PEEK);
+            byte[] start = text.readNBytes(PEEK);
+            text.reset();
+            int mark = markLength(start);
+            text.skipNBytes(mark);
+            return new RawLog(digest, counted, text, encoding == null ? charset(start, mark) : encoding);
+        } catch (IOException e) {
+            counted.close();
+            throw e;
+        }
+    }
+
+    private static int markLength(byte[] start) {
+        if (starts(start, 0xef, 0xbb, 0xbf)) {
+            return 3;
+        }
+        return starts(start, 0xff, 0xfe) || starts(start, 0xfe, 0xff) ? 2 : 0;
+    }
+
+    private static Charset charset(byte[] start, int mark) {
+        if (mark == 2) {
+            return start[0] == (byte) 0xff ? StandardCharsets.UTF_16LE : StandardCharsets.UTF_16BE;
+        }
+        int even = 0;
+        int odd = 0;
+        for (int i = 0; i < start.length; i++) {
+            if (start[i] == 0) {
+                even += 1 - (i & 1);
+                odd += i & 1;
+            }
+        }
+        // plain text in UTF-16 has a zero in nearly every second byte
+        if (odd > start.length / 4 && even == 0) {
+            return StandardCharsets.UTF_16LE;
+        }
+        return even > start.length / 4 && odd == 0 ? StandardCharsets.UTF_16BE : StandardCharsets.UTF_8;
+    }
+
+    private static boolean starts(byte[] bytes, int... mark) {
+        if (bytes.length < mark.length) {
+            return false;
+        }
+        for (int i = 0; i < mark.length; i++) {
+            if ((bytes[i] & 0xff) != mark[i]) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    static MessageDigest sha256() {
+        try {
+            return MessageDigest.getInstance("SHA-256");
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java platform has SHA-256", e);
+        }
+    }
+
+    Charset charset() {
+        return charset;
+    }
+
+    /** Returns the text; a byte that does not belong to the encoding throws {@link java.nio.charset.CharacterCodingException}. */
+    Reader reader() {
+        return new InputStreamReader(
+                text,
+                charset.newDecoder()
+                        .onMalformedInput(CodingErrorAction.REPORT)
+                        .onUnmappableCharacter(CodingErrorAction.REPORT));
+    }
+
+    /** Reads on to the end of the file and returns its SHA-256 in hexadecimal digits. */
+    String sha256OfAll() throws IOException {
+        byte[] rest = new byte[BUFFER];
+        while (counted.read(rest) >= 0) {
+            // only the digest sees these bytes
+        }
+        return HexFormat.of().formatHex(digest.digest());
+    }
+
+    @Override
+    public void close() throws IOException {
+        text.close();
+    }
+}

@@ -1,0 +1,203 @@
+package slowproof.files.log;
+
+import de.siegmar.fastcsv.reader.CsvCallbackHandler;
+import de.siegmar.fastcsv.reader.RecordType;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import slowproof.trial.input.ProblemCode;
+import slowproof.trial.recording.Column;
+import slowproof.trial.recording.RowLines;
+
+/**
+ * Takes the cells of a log as the parser comes upon them and turns those that are wanted into numbers, without a
+ * text object per cell. Problems carry line and column. One reading thread.
+ */
+final class RowHandler extends CsvCallbackHandler<Object> {
+    private static final Object ROW = new Object();
+
+    private final Layout layout;
+    private final LogProblems problems;
+    private final long linesBefore;
+    private final List<Target> targets;
+
+    /** Place in {@link #targets} of each column, -1 for columns left alone. */
+    private final int[] placeOf;
+
+    private final double[] row;
+    private final Column.Builder[] columns;
+    private final RowLines.Builder lines = new RowLines.Builder();
+    private final TimeStamps stamps = new TimeStamps();
+    private RecordType type = RecordType.DATA;
+    private long line;
+    private int cells;
+    private boolean spoiled;
+    private long shortLine;
+    private int shortCells;
+    private long rows;
+
+    /**
+     * Creates a handler.
+     *
+     * @param linesBefore lines of the file above the first that the parser sees
+     */
+    RowHandler(Layout layout, List<Target> targets, LogProblems problems, long linesBefore) {
+        this.layout = layout;
+        this.targets = targets;
+        this.problems = problems;
+        this.linesBefore = linesBefore;
+        this.placeOf = new int[layout.cells()];
+        Arrays.fill(placeOf, -1);
+        for (int k = 0; k < targets.size(); k++) {
+            placeOf[targets.get(k).index()] = k;
+        }
+        this.row = new double[targets.size()];
+        this.columns = new Column.Builder[targets.size()];
+        for (int k = 0; k < columns.length; k++) {
+            columns[k] = new Column.Builder(1 << 12);
+        }
+    }
+
+    @Override
+    protected void beginRecord(long startingLine) {
+        line = linesBefore + startingLine;
+        cells = 0;
+        spoiled = false;
+        type = RecordType.DATA;
+        Arrays.fill(row, Double.NaN);
+    }
+
+    @Override
+    protected void addField(char[] text, int from, int length, boolean quoted) {
+        int place = cells < placeOf.length ? placeOf[cells] : -1;
+        cells++;
+        if (place >= 0) {
+            row[place] = number(targets.get(place), text, from, length);
+        }
+    }
+
+    private double number(Target target, char[] text, int from, int length) {
+        double number = target.stamps()
+                ? stamps.seconds(text, from, length)
+                : CellNumber.parse(text, from, length, layout.decimal());
+        if (Double.isNaN(number)) {
+            String cell = new String(text, from, length);
+            if (!cell.isBlank()) {
+                problem(code(target, cell), target, cell);
+            }
+            return Double.NaN;
+        }
+        double value = target.value(number);
+        if (target.role() == ColumnRole.DROPOUT && !(value >= 0 && value <= 1)) {
+            problem(ProblemCode.OUT_OF_RANGE, target, new String(text, from, length));
+        }
+        return value;
+    }
+
+    private ProblemCode code(Target target, String cell) {
+        if (target.stamps()) {
+            return ProblemCode.BAD_TIME;
+        }
+        if (CellNumber.notFiniteWord(cell)) {
+            return ProblemCode.NOT_FINITE;
+        }
+        char other = layout.decimal() == '.' ? ',' : '.';
+        return Double.isNaN(CellNumber.parse(cell, other)) ? ProblemCode.NOT_A_NUMBER : ProblemCode.DECIMAL_COMMA;
+    }
+
+    private void problem(ProblemCode code, Target target, String cell) {
+        spoiled = true;
+        String shown = Cells.shown(cell);
+        String field = target.heading().isEmpty() ? target.role().key() : target.heading();
+        if (code == ProblemCode.NOT_A_NUMBER || code == ProblemCode.DECIMAL_COMMA) {
+            problems.add(code, line, cells, field, shown, String.valueOf(layout.decimal()));
+        } else if (code == ProblemCode.OUT_OF_RANGE) {
+            problems.add(code, line, cells, field, shown, "0 to 100 %");
+        } else {
+            problems.add(code, line, cells, field, shown);
+        }
+    }
+
+    @Override
+    protected void setComment(char[] text, int from, int length) {
+        type = RecordType.COMMENT;
+    }
+
+    @Override
+    protected void setEmpty() {
+        type = RecordType.EMPTY;
+    }
+
+    @Override
+    protected @Nullable Object buildRecord() {
+        if (type != RecordType.DATA) {
+            return ROW;
+        }
+        noteShortRow();
+        if (cells < layout.cells()) {
+            shortLine = line;
+            shortCells = cells;
+            return ROW;
+        }
+        // a separator at the end of each line makes one empty cell more, which harms nobody
+        if (cells > layout.cells() + 1) {
+            problems.add(ProblemCode.FIELD_COUNT, line, 0, "", cells, layout.cells());
+            return ROW;
+        }
+        if (!spoiled) {
+            for (int k = 0; k < columns.length; k++) {
+                columns[k].add(row[k]);
+            }
+            lines.add(line);
+        }
+        rows++;
+        return ROW;
+    }
+
+    private void noteShortRow() {
+        if (shortLine > 0) {
+            problems.add(ProblemCode.FIELD_COUNT, shortLine, 0, "", shortCells, layout.cells());
+            shortLine = 0;
+        }
+    }
+
+    @Override
+    protected RecordType getRecordType() {
+        return type;
+    }
+
+    @Override
+    protected int getFieldCount() {
+        return cells;
+    }
+
+    /** Returns the line of the row that is being read. */
+    long line() {
+        return line;
+    }
+
+    /** Returns the line of a last row that broke off, as when a logger is switched off while writing; 0 for none. */
+    long lineBrokenOff() {
+        return shortLine;
+    }
+
+    /** Returns the number of rows with all their cells. */
+    long rows() {
+        return rows;
+    }
+
+    /** Hands the columns over, in the order of the targets. */
+    List<Column> columns() {
+        List<Column> all = new ArrayList<>();
+        for (Column.Builder column : columns) {
+            all.add(column.build());
+        }
+        return all;
+    }
+
+    /** Returns where each row stands. */
+    RowLines lines() {
+        return lines.build();
+    }
+}

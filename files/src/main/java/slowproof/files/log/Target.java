@@ -1,0 +1,36 @@
+package slowproof.files.log;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A column that is read, and how.
+ *
+ * @param role what it holds
+ * @param index its place in a row, from 0
+ * @param heading its heading, empty when there is none
+ * @param unit its unit
+ * @param factor what a number is multiplied with
+ * @param divisor what it is then divided by
+ * @param stamps true when it holds time stamps instead of numbers
+ * @param threshold for levels, the value from which on it is high or valid; or null
+ */
+record Target(
+        ColumnRole role,
+        int index,
+        String heading,
+        LogUnit unit,
+        double factor,
+        double divisor,
+        boolean stamps,
+        @Nullable Double threshold) {
+    /** Returns what the recording holds for a number in the cell, in s, mm, counts, levels or a ratio. */
+    double value(double number) {
+        return switch (role) {
+            case TIME, READING, REFERENCE, DROPOUT -> number * factor / divisor;
+            case COUNT -> number;
+            case CHANNEL_A, CHANNEL_B -> number > (threshold == null ? 0.5 : threshold) ? 1 : 0;
+            case VALID -> number > 0.5 ? 0 : 1;
+            case LEVEL -> threshold != null && number < threshold ? 1 : 0;
+        };
+    }
+}

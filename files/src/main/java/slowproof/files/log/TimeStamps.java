@@ -1,0 +1,149 @@
+package slowproof.files.log;
+
+import java.time.DateTimeException;
+import java.time.LocalDate;
+
+/**
+ * Reads time stamps into seconds: ISO 8601 dates with times ({@code 2026-03-01T06:00:00.250Z}, a space in the place
+ * of T allowed), German dates ({@code 01.03.2026 06:00:00,250}), and plain clock times, which run on past midnight.
+ * Decimals of seconds may follow a point or a comma. One reading thread.
+ *
+ * <p>A zone at the end is left out of the account: within one log it does not change, and only differences count.
+ */
+final class TimeStamps {
+    private static final double DAY_S = 86_400;
+
+    private long firstDay = Long.MIN_VALUE;
+    private double previousClockS = Double.NaN;
+    private int midnights;
+
+    /** Returns true when the text looks like a time stamp. */
+    static boolean looksLike(String text) {
+        return !Double.isNaN(new TimeStamps().seconds(text.toCharArray(), 0, text.length()));
+    }
+
+    /**
+     * Returns the seconds since midnight before the first stamp, or NaN when the text is no time stamp.
+     *
+     * @param text characters that hold the stamp
+     */
+    double seconds(char[] text, int from, int length) {
+        int at = from;
+        int end = from + length;
+        while (at < end && text[at] == ' ') {
+            at++;
+        }
+        while (end > at && text[end - 1] == ' ') {
+            end--;
+        }
+        int colon = at;
+        while (colon < end && text[colon] != ':') {
+            colon++;
+        }
+        if (colon == end || colon - at < 1) {
+            return Double.NaN;
+        }
+        int clock = colon - 1;
+        while (clock > at && digit(text[clock - 1])) {
+            clock--;
+        }
+        double seconds = clock(text, clock, end);
+        if (Double.isNaN(seconds)) {
+            return Double.NaN;
+        }
+        if (clock == at) {
+            // more than half a day back is the next day; less is a clock that was set back
+            if (previousClockS - seconds > DAY_S / 2) {
+                midnights++;
+            }
+            previousClockS = seconds;
+            return midnights * DAY_S + seconds;
+        }
+        char joint = text[clock - 1];
+        if ((joint != 'T' && joint != ' ' && joint != 't') || clock - 1 - at < 8) {
+            return Double.NaN;
+        }
+        long day = day(text, at, clock - 1);
+        if (day == Long.MIN_VALUE) {
+            return Double.NaN;
+        }
+        if (firstDay == Long.MIN_VALUE) {
+            firstDay = day;
+        }
+        return (day - firstDay) * DAY_S + seconds;
+    }
+
+    private static boolean digit(char c) {
+        return c >= '0' && c <= '9';
+    }
+
+    /** Reads h:mm, h:mm:ss or h:mm:ss.fff with an optional zone. */
+    private static double clock(char[] text, int from, int to) {
+        int end = to;
+        for (int i = from; i < to; i++) {
+            if (text[i] == 'Z' || text[i] == 'z' || text[i] == '+' || text[i] == '-') {
+                end = i;
+                break;
+            }
+        }
+        double[] parts = {0, 0, 0};
+        int part = 0;
+        int digits = 0;
+        double scale = 0;
+        for (int i = from; i < end; i++) {
+            char c = text[i];
+            if (digit(c)) {
+                digits++;
+                if (scale > 0) {
+                    parts[2] += (c - '0') * scale;
+                    scale /= 10;
+                } else {
+                    parts[part] = 10 * parts[part] + (c - '0');
+                }
+            } else if (c == ':' && part < 2 && digits > 0 && scale == 0) {
+                part++;
+                digits = 0;
+            } else if ((c == '.' || c == ',') && part == 2 && digits > 0 && scale == 0) {
+                scale = 0.1;
+            } else {
+                return Double.NaN;
+            }
+        }
+        boolean good = part >= 1 && digits > 0 && parts[0] < 24 && parts[1] < 60 && parts[2] < 61;
+        return good ? 3600 * parts[0] + 60 * parts[1] + parts[2] : Double.NaN;
+    }
+
+    private static long day(char[] text, int from, int to) {
+        int[] parts = {0, 0, 0};
+        int part = 0;
+        char sign = 0;
+        int firstDigits = 0;
+        for (int i = from; i < to; i++) {
+            char c = text[i];
+            if (digit(c)) {
+                parts[part] = 10 * parts[part] + (c - '0');
+                firstDigits += part == 0 ? 1 : 0;
+                if (parts[part] > 9999) {
+                    return Long.MIN_VALUE;
+                }
+            } else if ((c == '-' || c == '.' || c == '/') && part < 2 && (sign == 0 || sign == c)) {
+                sign = c;
+                part++;
+            } else {
+                return Long.MIN_VALUE;
+            }
+        }
+        if (part != 2) {
+            return Long.MIN_VALUE;
+        }
+        try {
+            if (firstDigits == 4) {
+                return LocalDate.of(parts[0], parts[1], parts[2]).toEpochDay();
+            }
+            // with strokes the order of day and month differs between countries, so it is not guessed
+            return sign == '.' ? LocalDate.of(parts[2], parts[1], parts[0]).toEpochDay() : Long.MIN_VALUE;
+        } catch (DateTimeException e) {
+            return Long.MIN_VALUE;
+        }
+    }
+}

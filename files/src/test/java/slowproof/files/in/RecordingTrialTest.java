@@ -1,0 +1,113 @@
+package slowproof.files.in;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import slowproof.trial.findings.Evaluation;
+import slowproof.trial.findings.Findings;
+import slowproof.trial.findings.Pass;
+import slowproof.trial.input.BadInputException;
+import slowproof.wording.Wording;
+
+class RecordingTrialTest {
+    @TempDir
+    Path folder;
+
+    private static final String HEAD = """
+            trial: "log"
+            sensor: {distance_per_count_mm: 0.05, counter_bits: 16}
+            reference: {kind: axis, expanded_uncertainty_mm: 0.02}
+            limit: {relative_pct: 0.15}
+            """;
+
+    /** Forward and back over 600 mm at 100 mm/s, 100 rows a second, sensor over-reading by 1 in 1000. */
+    private static String log() {
+        StringBuilder out = new StringBuilder("time_s,count,reference_mm\n");
+        for (int i = 0; i <= 1800; i++) {
+            double t = i / 100.0;
+            double position = t < 2 ? 0 : t < 8 ? 100 * (t - 2) : t < 10 ? 600 : t < 16 ? 600 - 100 * (t - 10) : 0;
+            // a 16-bit register that begins near its end and wraps on the way
+            long count = Math.floorMod(60_000 + Math.round(position * 1.001 / 0.05), 65_536L);
+            out.append(t).append(',').append(count).append(',').append(position).append('\n');
+        }
+        return out.toString();
+    }
+
+    private Findings findings(String trial) throws IOException {
+        Files.writeString(folder.resolve("run-01.csv"), log());
+        Path file = Files.writeString(folder.resolve("trial.yaml"), trial);
+        return Evaluation.of(TrialReader.read(file).trial());
+    }
+
+    @Test
+    void aLogBecomesPassesAndACycleThoughTheRegisterWraps() throws IOException {
+        Findings findings = findings(HEAD + "recordings:\n  - {material: felt, speed_mm_s: 100, file: run-01.csv}\n");
+        assertThat(findings.passes()).extracting(Pass::id).containsExactly("run-01/1", "run-01/2");
+        assertThat(findings.passes())
+                .allSatisfy(pass -> assertThat(pass.errorMm()).isCloseTo(0.6, within(0.051)));
+        assertThat(findings.passes()).extracting(Pass::speedMmPerS).containsOnly(100.0);
+        assertThat(findings.cycles()).hasSize(1);
+        assertThat(findings.cycles().get(0).closureMm()).isCloseTo(0, within(0.051));
+    }
+
+    @Test
+    void withoutAProgrammedSpeedThePlateauGroupsThePasses() throws IOException {
+        Findings findings = findings(HEAD + "recordings:\n  - {material: felt, file: run-01.csv}\n");
+        assertThat(findings.conditions()).hasSize(3);
+        assertThat(findings.conditions().get(0).key().speedMmPerS()).isCloseTo(100, within(0.5));
+    }
+
+    @Test
+    void twoFilesAndUnknownColumnsAreRefusedInWords() throws IOException {
+        for (String wrong : List.of(
+                "recordings:\n  - {material: felt, sensor_file: a.csv, reference_file: b.csv}\n",
+                "recordings:\n  - {material: felt, file: run-01.csv, columns: {tiem: 1}}\n",
+                "recordings:\n  - {material: felt, file: run-01.csv, dialect: {decimal: x}}\n")) {
+            try {
+                findings(HEAD + wrong);
+                throw new AssertionError("went through: " + wrong);
+            } catch (BadInputException e) {
+                assertThat(Wording.of(Locale.ENGLISH).problems(e.problems())).contains("trial.yaml, line 6");
+            }
+        }
+    }
+
+    /**
+     * A log recorded by others: a small optical motion sensor looks at a sphere that is turned by hand. Source:
+     * public repository ranczlab/RPM (GPL-3.0). Read in place; without it the test is skipped.
+     */
+    @Test
+    void aLogRecordedByOthersGivesItsLongPass() throws IOException {
+        Path log = Path.of(System.getProperty("slowproof.root", "."))
+                .resolve("../shared/real/optical-sensor-on-sphere.txt")
+                .normalize();
+        assumeTrue(Files.exists(log), "the log recorded by others is not here: " + log);
+        Path file = Files.writeString(folder.resolve("trial.yaml"), """
+                trial: "sphere"
+                sensor: {distance_per_count_mm: 0.0470636}
+                reference: {name: "encoder of the stage", kind: roll, circumference_mm: 360}
+                recordings:
+                  - material: polystyrene
+                    file: "%s"
+                    dialect: {separator: ";", header: false}
+                    columns: {time: {column: 5, unit: ms}, count: 2, reference: {column: 4, unit: deg}}
+                """.formatted(log));
+        Findings findings = Evaluation.of(TrialReader.read(file).trial());
+        Pass longest = findings.passes().stream()
+                .max(Comparator.comparingDouble(Pass::lengthMm))
+                .orElseThrow();
+        assertThat(longest.referenceMm()).isNegative();
+        assertThat(longest.errorMm()).isCloseTo(12.3, within(0.1));
+        assertThat(longest.error()).isCloseTo(0.00082, within(0.00001));
+        assertThat(findings.passes()).hasSizeBetween(2, 6);
+    }
+}

@@ -1,0 +1,289 @@
+package slowproof.files.log;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.zip.GZIPOutputStream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import slowproof.trial.input.BadInputException;
+import slowproof.trial.input.InputProblem;
+import slowproof.trial.input.ProblemCode;
+import slowproof.trial.note.Note;
+import slowproof.trial.note.NoteCode;
+import slowproof.trial.recording.Recording;
+import slowproof.trial.recording.SensorScale;
+
+class LogReaderTest {
+    @TempDir
+    Path folder;
+
+    private static final SensorScale SCALE = SensorScale.ofCounts(0.05);
+
+    private Path file(String text) throws IOException {
+        return file(text, StandardCharsets.UTF_8);
+    }
+
+    private Path file(String text, Charset charset) throws IOException {
+        return Files.write(folder.resolve("log.csv"), text.getBytes(charset));
+    }
+
+    private LogResult read(String text) throws IOException {
+        return LogReader.read(file(text), LogRequest.of("log.csv", SCALE));
+    }
+
+    private List<InputProblem> problems(String text, LogRequest request) throws IOException {
+        Path path = file(text);
+        BadInputException refused = catchThrowableOfType(BadInputException.class, () -> LogReader.read(path, request));
+        return refused.problems();
+    }
+
+    private List<InputProblem> problems(String text) throws IOException {
+        return problems(text, LogRequest.of("log.csv", SCALE));
+    }
+
+    private static void assertThreeRows(Recording recording) {
+        assertThat(recording.timeS().toArray()).containsExactly(0, 0.5, 1.25);
+        assertThat(recording.indicationMm().toArray()).containsExactly(0, 0.05, -0.1);
+        assertThat(recording.referenceMm().toArray()).containsExactly(10.25, 11.5, -12.0);
+    }
+
+    @Test
+    void plainFileWithTheUsualHeadings() throws IOException {
+        LogResult result = read("time_s,count,reference_mm\n0,0,10.25\n0.5,1,11.5\n1.25,-2,-12\n");
+        assertThreeRows(result.recording());
+        assertThat(result.readAs().summary())
+                .isEqualTo(
+                        "time: time_s [s], count: count, reference: reference_mm [mm]; separator \",\", decimal \".\", UTF-8");
+        assertThat(result.readAs().firstRows().get(1)).containsExactly(0.5, 1.0, 11.5);
+        // computed with sha256sum
+        assertThat(result.sha256()).hasSize(64).matches("[0-9a-f]+");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "time_ms;count;reference_cm#0;0;1,025#500;1;1,15#1250;-2;-1,2",
+                "Zeit [ms];Zähler;Position [mm]#0;0;10,25#500;1;11,5#1250;-2;-12,0",
+                "time_us\tcount\treference_um#0\t0\t10250#500000\t1\t11500#1250000\t-2\t-12000",
+                "time;count;reference#s;;mm#0;0;10.25#0.5;1;11.5#1.25;-2;-12",
+                "Bench log 7; recorded by night shift##time (ms);counts;ref (mm);temperature#0;0;10.25;21#500;1;11.5;21#1250;-2;-12;21",
+                "\"time_s\",\"count\",\"reference_mm\"#\"0\",\"0\",\"10.25\"#\"0.5\",\"1\",\"11.5\"#\"1.25\",\"-2\",\"-12\"",
+                "reference_mm,spare,count,time_s#10.25,x,0,0#11.5,y,1,0.5#-12,z,-2,1.25",
+                "count time_s reference_mm#0 0 10.25#1 0.5 11.5#-2 1.25 -12",
+                "time_s;count;reference_mm;#0;0;10.25;#0.5;1;11.5;#1.25;-2;-12;",
+                "time_s,count,reference_mm#0e0,0,+10.25#5e-1,1,1.15E1#1.25,-2.0,-12"
+            })
+    void dialectsAreRecognised(String lines) throws IOException {
+        assertThreeRows(read(lines.replace('#', '\n') + "\n").recording());
+        assertThreeRows(read(lines.replace("#", "\r\n") + "\r\n").recording());
+    }
+
+    @Test
+    void encodingsAreRecognised() throws IOException {
+        String text = "Zeit [s];Zähler;Position [mm]\n0;0;10,25\n0,5;1;11,5\n1,25;-2;-12,0\n";
+        for (Charset charset : List.of(
+                StandardCharsets.UTF_8,
+                StandardCharsets.UTF_16LE,
+                StandardCharsets.UTF_16BE,
+                Charset.forName("windows-1252"))) {
+            LogResult result = LogReader.read(file(text, charset), LogRequest.of("log.csv", SCALE));
+            assertThreeRows(result.recording());
+            assertThat(result.readAs().encoding()).isEqualTo(charset.name());
+        }
+        for (Charset charset : List.of(StandardCharsets.UTF_8, StandardCharsets.UTF_16LE, StandardCharsets.UTF_16BE)) {
+            LogResult result = LogReader.read(file("\ufeff" + text, charset), LogRequest.of("log.csv", SCALE));
+            assertThreeRows(result.recording());
+        }
+    }
+
+    @Test
+    void packedFileReadsAsThePlainOne() throws IOException {
+        Path packed = folder.resolve("log.csv.gz");
+        try (OutputStream out = new GZIPOutputStream(Files.newOutputStream(packed))) {
+            out.write("time_s,count,reference_mm\n0,0,10.25\n0.5,1,11.5\n1.25,-2,-12\n"
+                    .getBytes(StandardCharsets.US_ASCII));
+        }
+        assertThreeRows(
+                LogReader.read(packed, LogRequest.of("log.csv.gz", SCALE)).recording());
+    }
+
+    @Test
+    void mappingNamesColumnsByNumberOrHeadingWithUnitAndRoll() throws IOException {
+        LogRequest request = LogRequest.of("log.csv", SCALE)
+                .with(new ColumnMapping(Map.of(
+                        ColumnRole.TIME, ColumnSource.number(3).in("ms"),
+                        ColumnRole.COUNT, ColumnSource.heading("enc1"),
+                        ColumnRole.REFERENCE,
+                                ColumnSource.heading("WHEEL").in("deg").onRoll(720),
+                        ColumnRole.LEVEL, ColumnSource.number(4).below(50))));
+        LogResult result =
+                LogReader.read(file("enc1,wheel,tick,quality\n0,5.125,0,99\n1,5.75,500,40\n-2,-6,1250,50\n"), request);
+        assertThreeRows(result.recording());
+        assertThat(result.recording().dropout().toArray()).containsExactly(0, 1, 0);
+    }
+
+    @Test
+    void fileWithoutHeadingsIsReadByNumbers() throws IOException {
+        LogRequest request = LogRequest.of("log.csv", SCALE)
+                .with(new ColumnMapping(Map.of(
+                        ColumnRole.TIME, ColumnSource.number(1).in("s"),
+                        ColumnRole.COUNT, ColumnSource.number(2),
+                        ColumnRole.REFERENCE, ColumnSource.number(3).in("mm"))))
+                .with(new Dialect(';', ',', 0, null, null));
+        assertThreeRows(LogReader.read(file("0;0;10,25\n0,5;1;11,5\n1,25;-2;-12,0\n"), request)
+                .recording());
+    }
+
+    @Test
+    void withoutHeadingsAndMappingTheFirstRowIsShown() throws IOException {
+        List<InputProblem> problems = problems("0;0;10,25\n0,5;1;11,5\n");
+        assertThat(problems).extracting(InputProblem::code).containsOnly(ProblemCode.LOG_NO_HEADINGS);
+        assertThat(problems.get(0).arguments()).containsExactly("time_s", 3, "0 | 0 | 10,25");
+    }
+
+    @Test
+    void everyBadCellIsToldWithLineColumnAndHeading() throws IOException {
+        List<InputProblem> problems =
+                problems("# a comment\ntime_s,count,reference_mm\n0,0,1\n1,x7,2\n\n2,2,NaN\n3,3\n4,4,4\n");
+        assertThat(problems)
+                .extracting(InputProblem::code)
+                .containsExactly(ProblemCode.NOT_A_NUMBER, ProblemCode.NOT_FINITE, ProblemCode.FIELD_COUNT);
+        assertThat(problems).extracting(problem -> problem.at().line()).containsExactly(4L, 6L, 7L);
+        assertThat(problems.get(0).at().column()).isEqualTo(2);
+        assertThat(problems.get(0).at().field()).isEqualTo("count");
+        assertThat(problems.get(0).arguments()).containsExactly("x7", ".");
+        assertThat(problems.get(2).arguments()).containsExactly(2, 3);
+    }
+
+    @Test
+    void problemsAreToldUpToTwentyLinesAndTheOthersCounted() throws IOException {
+        StringBuilder text = new StringBuilder("time_s,count,reference_mm\n0,0,1\n1,1,1\n");
+        for (int i = 2; i < 100; i++) {
+            text.append(i).append(",?,1\n");
+        }
+        List<InputProblem> problems = problems(text.toString());
+        // rows 2 to 99 are wrong: 19 told, 79 counted from line 23 on
+        assertThat(problems).hasSize(20);
+        assertThat(problems.get(19).code()).isEqualTo(ProblemCode.LOG_MORE_PROBLEMS);
+        assertThat(problems.get(19).arguments()).containsExactly(79L);
+        assertThat(problems.get(19).at().line()).isEqualTo(23);
+    }
+
+    @Test
+    void decimalCommaInAFileOfPointsIsNamedAsSuch() throws IOException {
+        List<InputProblem> problems = problems("time_s;count;reference_mm\n0.0;0;1.5\n0.5;1;2,5\n");
+        assertThat(problems).extracting(InputProblem::code).containsExactly(ProblemCode.DECIMAL_COMMA);
+    }
+
+    @Test
+    void decimalCommasBetweenCommasAreRefused() throws IOException {
+        assertThat(problems("time_s,count\n0,5,1,0\n1,0,2,0\n"))
+                .extracting(InputProblem::code)
+                .containsExactly(ProblemCode.FIELD_COUNT_COMMA);
+    }
+
+    @Test
+    void missingColumnsAreNamedWithWhatIsThere() throws IOException {
+        List<InputProblem> problems = problems("time_s,speed\n0,1\n1,2\n");
+        assertThat(problems)
+                .extracting(InputProblem::code)
+                .containsExactly(ProblemCode.COLUMN_MISSING, ProblemCode.COLUMN_MISSING);
+        assertThat(problems.get(0).arguments()).containsExactly("count", "time_s, speed");
+    }
+
+    @Test
+    void aUnitIsNeverGuessed() throws IOException {
+        assertThat(problems("time,count,reference_mm\n0,0,1\n1,1,2\n"))
+                .extracting(InputProblem::code)
+                .containsExactly(ProblemCode.UNKNOWN_UNIT);
+        assertThat(problems("time_s,count,reference_parsec\n0,0,1\n1,1,2\n"))
+                .extracting(InputProblem::code)
+                .containsExactly(ProblemCode.UNKNOWN_UNIT);
+        assertThat(problems("time_s,count,reference_deg\n0,0,1\n1,1,2\n"))
+                .extracting(InputProblem::code)
+                .containsExactly(ProblemCode.LOG_CIRCUMFERENCE_MISSING);
+    }
+
+    @Test
+    void emptyFileHeaderOnlyAndTextAreRefused() throws IOException {
+        assertThat(problems("")).extracting(InputProblem::code).containsExactly(ProblemCode.FILE_EMPTY);
+        assertThat(problems("\n\n# nothing\n")).extracting(InputProblem::code).containsExactly(ProblemCode.FILE_EMPTY);
+        assertThat(problems("time_s,count,reference_mm\n"))
+                .extracting(InputProblem::code)
+                .containsExactly(ProblemCode.HEADER_ONLY);
+        assertThat(problems("dear diary\ntoday nothing\nhappened\n"))
+                .extracting(InputProblem::code)
+                .containsExactly(ProblemCode.LOG_NO_ROWS);
+        assertThatThrownBy(() -> LogReader.read(folder.resolve("none.csv"), LogRequest.of("none.csv", SCALE)))
+                .isInstanceOf(BadInputException.class);
+    }
+
+    @Test
+    void lastRowThatBrokeOffIsLeftOutAndNoted() throws IOException {
+        LogResult result = read("time_s,count,reference_mm\n0,0,10.25\n0.5,1,11.5\n1.25,-2,-12\n1.5,4");
+        assertThreeRows(result.recording());
+        assertThat(result.notes())
+                .extracting(Note::code)
+                .containsExactly(NoteCode.LOG_LAST_ROW_BROKEN, NoteCode.LOG_READ_AS);
+    }
+
+    @Test
+    void emptyCellsLeaveTheirRowOut() throws IOException {
+        LogResult result = read("time_s,count,reference_mm\n0,0,10.25\n0.25,,10\n0.5,1,11.5\n0.75,1,\n1.25,-2,-12\n");
+        assertThreeRows(result.recording());
+        assertThat(result.recording().notes()).extracting(Note::code).containsExactly(NoteCode.LOG_ROWS_LEFT_OUT);
+    }
+
+    @Test
+    void timeStampsAreSecondsAndClockTimesRunPastMidnight() throws IOException {
+        assertThat(read("time;count;reference_mm\n2026-03-01T23:59:59.5Z;0;1\n2026-03-02T00:00:00.75Z;1;2\n")
+                        .recording()
+                        .timeS()
+                        .toArray())
+                .containsExactly(86_399.5, 86_400.75);
+        assertThat(read("Zeit;Zähler;Position [mm]\n01.03.2026 06:00:00,250;0;1\n01.03.2026 06:00:00,500;1;2\n")
+                        .recording()
+                        .timeS()
+                        .toArray())
+                .containsExactly(21_600.25, 21_600.5);
+        assertThat(read("time,count,reference_mm\n23:59:59,0,1\n0:00:01,1,2\n0:00:02,1,2\n")
+                        .recording()
+                        .timeS()
+                        .toArray())
+                .containsExactly(86_399, 86_401, 86_402);
+        assertThat(problems("time,count,reference_mm\n23:59:59,0,1\n24:00:01,1,2\n"))
+                .extracting(InputProblem::code)
+                .containsExactly(ProblemCode.BAD_TIME);
+    }
+
+    @Test
+    void partsOfTwoClocksAskOnlyForTheirOwnColumns() throws IOException {
+        LogRequest request = LogRequest.of("log.csv", SCALE);
+        Recording sensor = LogReader.read(file("time_s,count\n0,1\n1,2\n2,3\n"), request.as(LogPart.SENSOR))
+                .recording();
+        assertThat(sensor.hasReference()).isFalse();
+        Recording axis = LogReader.read(file("time_s,position_mm\n0,1\n1,2\n2,3\n"), request.as(LogPart.REFERENCE))
+                .recording();
+        assertThat(axis.hasIndication()).isFalse();
+        assertThat(axis.referenceMm().toArray()).containsExactly(1, 2, 3);
+    }
+
+    @Test
+    void quotesThatDoNotMatchAreToldNotThrown() throws IOException {
+        List<InputProblem> problems = problems("time_s,count,reference_mm\n0,0,1\n1,\"1,2\n2,3,4\n");
+        assertThat(problems).isNotEmpty();
+    }
+}

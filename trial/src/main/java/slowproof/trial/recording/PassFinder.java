@@ -1,0 +1,350 @@
+package slowproof.trial.recording;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import slowproof.trial.note.Note;
+import slowproof.trial.note.NoteCode;
+import slowproof.trial.note.Quantity;
+import slowproof.trial.note.Unit;
+import slowproof.trial.recording.Rests.Rest;
+
+/**
+ * Finds the passes of a recording, standstill to standstill.
+ *
+ * <p>A standstill is a stretch of at least the dwell time within which the reference stays inside a narrow
+ * width; width over dwell time is the lower speed threshold. A move counts once it is twice that width, the upper
+ * threshold. Where a move turns round without a standstill and both ways are long, it is cut at the turning
+ * point and both passes are flagged; short ways back are overshoot or stay in the pass.
+ *
+ * <p>No pass crosses a place where the recording is cut.
+ */
+public final class PassFinder {
+    /** A leg shorter than this share of the longest one in a move is no pass of its own. */
+    private static final double OWN_LEG = 0.2;
+
+    /** Way in the wrong direction, as a share of the path, above which the direction is unclear. */
+    private static final double WRONG_WAY = 0.05;
+
+    /** Overshoot above this share of the travel is flagged; a servo's last settling stays below. */
+    private static final double OVERSHOOT = 0.0002;
+
+    /** A plateau holds at least this share of the path; near the peak of a triangular move it is 14 %. */
+    private static final double PLATEAU = 0.2;
+
+    /** A shorter halt is the turning point of an ordinary ramp or a stagger of the log. */
+    private static final double SHORTEST_HALT_S = 0.1;
+
+    private final Recording recording;
+    private final Motion motion;
+    private final DwellReader reader;
+    private final double indicationStepMm;
+    private final List<FoundPass> passes = new ArrayList<>();
+    private final List<Dwell> dwells = new ArrayList<>();
+    private final List<Note> notes = new ArrayList<>();
+
+    private PassFinder(Recording recording, PassSettings settings) {
+        this.recording = recording;
+        this.motion = Motion.of(recording, settings);
+        double[] indication =
+                recording.hasIndication() ? recording.indicationMm().raw() : new double[0];
+        this.reader = new DwellReader(motion.timeS(), motion.positionMm(), indication, settings.settleS());
+        this.indicationStepMm = Double.isNaN(recording.countMm())
+                ? recording.hasIndication() ? Motion.smallestStep(indication, recording.size()) : 0
+                : recording.countMm();
+    }
+
+    /**
+     * Finds the passes of a recording with the usual settings.
+     *
+     * @param recording a recording; without a reference its own indication tells when it moves
+     */
+    public static PassSearch find(Recording recording) {
+        return find(recording, PassSettings.DEFAULT);
+    }
+
+    /**
+     * Finds the passes of a recording.
+     *
+     * @param recording a recording; without a reference its own indication tells when it moves
+     * @param settings what counts as a standstill
+     */
+    public static PassSearch find(Recording recording, PassSettings settings) {
+        PassFinder finder = new PassFinder(recording, settings);
+        recording.segments().forEach(finder::searchSegment);
+        if (finder.dwells.isEmpty()) {
+            finder.notes.add(Note.of(
+                    NoteCode.LOG_NO_STANDSTILL,
+                    recording.source(),
+                    seconds(finder.motion.dwellS()),
+                    Quantity.mmPerS(finder.motion.stillWidthMm() / finder.motion.dwellS())));
+        }
+        Motion motion = finder.motion;
+        return new PassSearch(
+                finder.passes,
+                finder.dwells,
+                motion.stillWidthMm() / motion.dwellS(),
+                motion.movingWidthMm() / motion.dwellS(),
+                motion.dwellS(),
+                motion.noiseMm(),
+                finder.notes);
+    }
+
+    private void searchSegment(Segment segment) {
+        List<Rest> rests = rests(segment);
+        if (rests.isEmpty()) {
+            return;
+        }
+        remarkCutMoves(segment, rests);
+        Dwell before = null;
+        boolean joined = false;
+        for (Rest rest : rests) {
+            Dwell after = reader.read(rest.first(), rest.last(), true);
+            if (before != null) {
+                joined = addMove(before, after, joined);
+            }
+            dwells.add(after);
+            before = after;
+        }
+    }
+
+    /** Returns the standstills of a segment, cut back to rows that lie at the level of rest, small moves between them left out. */
+    private List<Rest> rests(Segment segment) {
+        List<Rest> found = Rests.find(
+                motion.timeS(),
+                motion.positionMm(),
+                segment.from(),
+                segment.to(),
+                motion.stillWidthMm(),
+                motion.dwellS());
+        List<Rest> rests = new ArrayList<>();
+        for (Rest rest : found) {
+            Rest trimmed = trimmed(rest);
+            Rest previous = rests.isEmpty() ? null : rests.get(rests.size() - 1);
+            if (previous != null && !moves(previous, trimmed)) {
+                rests.set(rests.size() - 1, new Rest(previous.first(), trimmed.last()));
+            } else {
+                rests.add(trimmed);
+            }
+        }
+        return rests;
+    }
+
+    private boolean moves(Rest from, Rest to) {
+        double[] position = motion.positionMm();
+        double origin = position[from.last()];
+        for (int i = from.last(); i <= to.first(); i++) {
+            if (Math.abs(position[i] - origin) > motion.movingWidthMm()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private Rest trimmed(Rest rest) {
+        double[] time = motion.timeS();
+        double[] position = motion.positionMm();
+        double band = motion.bandMm();
+        int firstEnd = rest.first();
+        while (firstEnd < rest.last() && time[firstEnd] - time[rest.first()] < motion.dwellS()) {
+            firstEnd++;
+        }
+        int lastStart = rest.last();
+        while (lastStart > rest.first() && time[rest.last()] - time[lastStart] < motion.dwellS()) {
+            lastStart--;
+        }
+        double levelFirst = median(position, rest.first(), firstEnd);
+        double levelLast = median(position, lastStart, rest.last());
+        int first = rest.first();
+        while (first < firstEnd && Math.abs(position[first] - levelFirst) > band) {
+            first++;
+        }
+        int last = rest.last();
+        while (last > Math.max(lastStart, first) && Math.abs(position[last] - levelLast) > band) {
+            last--;
+        }
+        return new Rest(first, last);
+    }
+
+    private static double median(double[] values, int first, int last) {
+        double[] part = Arrays.copyOfRange(values, first, last + 1);
+        return Select.median(part, part.length);
+    }
+
+    private void remarkCutMoves(Segment segment, List<Rest> rests) {
+        double[] time = motion.timeS();
+        double[] position = motion.positionMm();
+        int first = rests.get(0).first();
+        int last = rests.get(rests.size() - 1).last();
+        if (Math.abs(position[segment.from()] - position[first]) > motion.movingWidthMm()) {
+            notes.add(Note.of(
+                    NoteCode.LOG_STARTS_IN_MOTION,
+                    recording.source(),
+                    seconds(time[segment.from()]),
+                    seconds(time[first])));
+        }
+        if (Math.abs(position[segment.to() - 1] - position[last]) > motion.movingWidthMm()) {
+            notes.add(Note.of(
+                    NoteCode.LOG_ENDS_IN_MOTION,
+                    recording.source(),
+                    seconds(time[last]),
+                    seconds(time[segment.to() - 1])));
+        }
+    }
+
+    /** Adds the pass or passes of a move; returns true when the last of them ends in {@code after}. */
+    private boolean addMove(Dwell before, Dwell after, boolean joined) {
+        List<Legs.Leg> legs =
+                Legs.find(motion.positionMm(), before.lastRow(), after.firstRow(), motion.movingWidthMm());
+        double longest = 0;
+        for (Legs.Leg leg : legs) {
+            longest = Math.max(longest, Math.abs(leg.travelMm()));
+        }
+        Dwell from = before;
+        boolean shared = joined;
+        for (int k = 0; k + 1 < legs.size(); k++) {
+            if (ownPass(legs.get(k), longest) && ownPass(legs.get(k + 1), longest)) {
+                Dwell turn = turningPoint(legs.get(k).to());
+                shared = addPass(from, turn, shared);
+                from = turn;
+            }
+        }
+        return addPass(from, after, shared);
+    }
+
+    private static boolean ownPass(Legs.Leg leg, double longest) {
+        return Math.abs(leg.travelMm()) >= OWN_LEG * longest;
+    }
+
+    /** Reads both tracks where the reference turns round: speed is zero there, though only for an instant. */
+    private Dwell turningPoint(int row) {
+        double[] position = motion.positionMm();
+        int first = row;
+        int last = row;
+        while (Math.abs(position[first - 1] - position[row]) <= motion.bandMm()) {
+            first--;
+        }
+        while (Math.abs(position[last + 1] - position[row]) <= motion.bandMm()) {
+            last++;
+        }
+        return reader.read(first, last, false);
+    }
+
+    private boolean addPass(Dwell before, Dwell after, boolean joined) {
+        double[] time = motion.timeS();
+        int from = before.lastRow();
+        int to = after.firstRow();
+        double travel = after.referenceMm() - before.referenceMm();
+        if (!(Math.abs(travel) > motion.movingWidthMm())) {
+            notes.add(Note.of(
+                    NoteCode.LOG_MOVE_WITHOUT_TRAVEL,
+                    recording.source(),
+                    seconds(before.endS()),
+                    seconds(after.startS())));
+            return false;
+        }
+        List<Legs.Leg> legs = Legs.find(motion.positionMm(), from, to, motion.movingWidthMm());
+        double path = Math.max(Legs.pathMm(legs), Math.abs(travel));
+        Plateau plateau = Plateau.of(recording, motion, from, to, path);
+        double overshoot = overshoot(from, to, after.referenceMm(), Math.signum(travel));
+        Set<PassFlag> flags = EnumSet.noneOf(PassFlag.class);
+        flag(flags, PassFlag.OVERSHOOT, overshoot > Math.max(motion.movingWidthMm(), OVERSHOOT * Math.abs(travel)));
+        flag(flags, PassFlag.SHORT_DWELL, !before.settled() || !after.settled());
+        flag(flags, PassFlag.DIRECTION_UNCLEAR, (path - Math.abs(travel)) / 2 > WRONG_WAY * path);
+        flag(flags, PassFlag.STOP_INSIDE_PASS, stops(from, to, plateau.speedMmPerS()));
+        flag(flags, PassFlag.GAP_IN_PASS, gapInside(from, to));
+        flag(flags, PassFlag.ILLEGAL_TRANSITIONS, illegalInside(from, to));
+        flag(flags, PassFlag.NO_PLATEAU, plateau.share() < PLATEAU);
+        flag(flags, PassFlag.STANDSTILL_DRIFT, drifts(before) || drifts(after));
+        passes.add(new FoundPass(
+                before,
+                after,
+                joined,
+                time[from],
+                time[to],
+                travel,
+                after.indicationMm() - before.indicationMm(),
+                plateau.speedMmPerS(),
+                plateau.startS(),
+                plateau.endS(),
+                plateau.share(),
+                plateau.accelerationMmPerS2(),
+                plateau.decelerationMmPerS2(),
+                plateau.topSpeedMmPerS(),
+                path,
+                overshoot,
+                dropoutShare(from, to),
+                flags));
+        return true;
+    }
+
+    private static void flag(Set<PassFlag> flags, PassFlag flag, boolean raised) {
+        if (raised) {
+            flags.add(flag);
+        }
+    }
+
+    private double overshoot(int from, int to, double endMm, double sense) {
+        double beyond = 0;
+        for (int i = from; i <= to; i++) {
+            beyond = Math.max(beyond, sense * (motion.positionMm()[i] - endMm));
+        }
+        return Math.max(beyond - motion.bandMm(), 0);
+    }
+
+    /** A halt shorter than a dwell, away from both ends; not looked for where the pass itself is hardly faster than rest. */
+    private boolean stops(int from, int to, double speed) {
+        double halt = Math.max(SHORTEST_HALT_S, Math.max(4 * recording.intervalS(), 4 * motion.stillWidthMm() / speed));
+        if (halt >= motion.dwellS()) {
+            return false;
+        }
+        double[] position = motion.positionMm();
+        double width = Math.min(motion.stillWidthMm(), speed * halt / 4);
+        for (Rest rest : Rests.find(motion.timeS(), position, from, to + 1, width, halt)) {
+            double place = position[(rest.first() + rest.last()) / 2];
+            if (Math.abs(place - position[from]) > motion.movingWidthMm()
+                    && Math.abs(place - position[to]) > motion.movingWidthMm()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private boolean gapInside(int from, int to) {
+        return recording.breaks().stream().anyMatch(place -> place.row() > from && place.row() <= to);
+    }
+
+    private boolean illegalInside(int from, int to) {
+        return recording.illegalTransitions().stream().anyMatch(seen -> seen.row() > from && seen.row() <= to);
+    }
+
+    /** More than three counts to and fro within one standstill. */
+    private boolean drifts(Dwell dwell) {
+        return dwell.settled() && dwell.driftSpanMm() > 3.5 * indicationStepMm;
+    }
+
+    private double dropoutShare(int from, int to) {
+        if (!recording.hasDropout()) {
+            return Double.NaN;
+        }
+        Column dropout = recording.dropout();
+        double[] time = motion.timeS();
+        Set<Integer> gaps = Plateau.gapRows(recording, from, to);
+        double lost = 0;
+        double known = 0;
+        for (int i = from + 1; i <= to; i++) {
+            double share = dropout.at(i);
+            if (!Double.isNaN(share) && !gaps.contains(i)) {
+                known += time[i] - time[i - 1];
+                lost += share * (time[i] - time[i - 1]);
+            }
+        }
+        return known > 0 ? lost / known : Double.NaN;
+    }
+
+    private static Quantity seconds(double value) {
+        return new Quantity(value, Unit.S);
+    }
+}

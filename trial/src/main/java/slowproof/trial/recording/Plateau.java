@@ -1,0 +1,203 @@
+package slowproof.trial.recording;
+
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.Set;
+import java.util.stream.IntStream;
+
+/**
+ * The even part of a move, and its ramps.
+ *
+ * <p>The move is cut in short equal times and the mean speed of each is taken between rows that are there,
+ * never across missing ones. The level is the speed at which most way was travelled: a creep at the end may last
+ * longer than the fast part but covers little of it. The plateau runs from the first to the last piece within 5 %
+ * of that level, and its speed is the median in it.
+ *
+ * <p>Ramps: a straight line through the plateau, carried on to the position of rest, meets it V / (2 a) after
+ * the move began. That holds for every ramp whose two halves mirror each other, S-shaped ones included, and
+ * gives the mean acceleration V / ramp time. It uses positions only, so noise and rows at odd times matter little.
+ *
+ * @param speedMmPerS speed in mm/s
+ * @param startS start in s
+ * @param endS end in s
+ * @param share share of the path, a ratio from 0 to 1
+ * @param topSpeedMmPerS highest mean speed of a piece in mm/s
+ * @param accelerationMmPerS2 mean acceleration in mm/s2, NaN when it cannot be told
+ * @param decelerationMmPerS2 mean deceleration in mm/s2, NaN when it cannot be told
+ */
+record Plateau(
+        double speedMmPerS,
+        double startS,
+        double endS,
+        double share,
+        double topSpeedMmPerS,
+        double accelerationMmPerS2,
+        double decelerationMmPerS2) {
+    private static final double TOLERANCE = 0.05;
+    private static final int PIECES = 200;
+    private static final int FEWEST_PIECES = 8;
+
+    /** Returns the plateau of the move from row {@code from} to row {@code to}, both at rest. */
+    static Plateau of(Recording recording, Motion motion, int from, int to, double pathMm) {
+        double[] time = motion.timeS();
+        double[] position = motion.positionMm();
+        double duration = time[to] - time[from];
+        double sense = position[to] >= position[from] ? 1 : -1;
+        double noise = Math.max(motion.noiseMm(), motion.stepMm() / 3);
+        double piece = Math.max(
+                Math.max(duration / PIECES, Math.max(0.01, 3 * recording.intervalS())),
+                Math.sqrt(2) * noise * duration / (0.4 * TOLERANCE * pathMm));
+        piece = Math.min(piece, duration / FEWEST_PIECES);
+        int[] edges = edges(time, from, to, piece);
+        Set<Integer> gaps = gapRows(recording, from, to);
+        int pieces = edges.length - 1;
+        double[] speed = new double[pieces];
+        double[] way = new double[pieces];
+        for (int k = 0; k < pieces; k++) {
+            boolean broken = gaps.stream().anyMatch(new Between(edges[k], edges[k + 1])::holds);
+            double travel = sense * (position[edges[k + 1]] - position[edges[k]]);
+            speed[k] = broken ? Double.NaN : travel / (time[edges[k + 1]] - time[edges[k]]);
+            way[k] = broken ? 0 : Math.abs(travel);
+        }
+        double level = commonestSpeed(speed, way);
+        int first = -1;
+        int last = -1;
+        double top = 0;
+        double even = 0;
+        double total = 0;
+        for (int k = 0; k < pieces; k++) {
+            total += way[k];
+            if (Double.isNaN(speed[k])) {
+                continue;
+            }
+            top = Math.max(top, Math.abs(speed[k]));
+            if (Math.abs(Math.abs(speed[k]) - level) <= TOLERANCE * level) {
+                first = first < 0 ? k : first;
+                last = k;
+                even += way[k];
+            }
+        }
+        if (first < 0) {
+            return new Plateau(level, time[from], time[to], 0, top, Double.NaN, Double.NaN);
+        }
+        int startRow = edges[first];
+        int endRow = edges[last + 1];
+        double plateau = medianSpeed(time, position, startRow, endRow);
+        double delay = Math.sqrt(2 * motion.bandMm());
+        double up = rampFrom(time, position, startRow, endRow, position[from], time[from], plateau, delay, 1);
+        double down = rampFrom(time, position, startRow, endRow, position[to], time[to], plateau, delay, -1);
+        return new Plateau(
+                plateau,
+                time[startRow],
+                time[endRow],
+                total > 0 ? even / total : 0,
+                top,
+                motion.resolves(plateau, up, recording.intervalS()) ? up : Double.NaN,
+                motion.resolves(plateau, down, recording.intervalS()) ? down : Double.NaN);
+    }
+
+    /** Rows of breaks strictly after the lower and up to the upper edge lie inside a piece. */
+    private record Between(int lower, int upper) {
+        boolean holds(int row) {
+            return row > lower && row <= upper;
+        }
+    }
+
+    static Set<Integer> gapRows(Recording recording, int from, int to) {
+        Set<Integer> rows = new HashSet<>();
+        for (Break place : recording.breaks()) {
+            if (place.row() > from && place.row() <= to) {
+                rows.add(place.row());
+            }
+        }
+        return rows;
+    }
+
+    private static int[] edges(double[] time, int from, int to, double piece) {
+        int[] edges = new int[to - from + 1];
+        int count = 0;
+        edges[count++] = from;
+        double next = time[from] + piece;
+        for (int i = from + 1; i < to; i++) {
+            if (time[i] >= next) {
+                edges[count++] = i;
+                next = time[i] + piece - (time[i] - next) % piece;
+            }
+        }
+        edges[count++] = to;
+        return Arrays.copyOf(edges, count);
+    }
+
+    /** Returns the middle of the speed range, 5 % wide, in which most way was travelled. */
+    private static double commonestSpeed(double[] speed, double[] way) {
+        int[] order = IntStream.range(0, speed.length)
+                .filter(k -> !Double.isNaN(speed[k]))
+                .boxed()
+                .sorted(Comparator.comparingDouble(k -> Math.abs(speed[k])))
+                .mapToInt(k -> k)
+                .toArray();
+        double sum = 0;
+        double most = -1;
+        double level = 0;
+        int low = 0;
+        for (int high = 0; high < order.length; high++) {
+            double upper = Math.abs(speed[order[high]]);
+            sum += way[order[high]];
+            while (upper > (1 + TOLERANCE) * Math.abs(speed[order[low]])) {
+                sum -= way[order[low++]];
+            }
+            if (sum > most) {
+                most = sum;
+                level = (Math.abs(speed[order[low]]) + upper) / 2;
+            }
+        }
+        return level;
+    }
+
+    /** Returns the median of the speeds taken over half the plateau, from every row of its first half. */
+    private static double medianSpeed(double[] time, double[] position, int startRow, int endRow) {
+        int half = Math.max((endRow - startRow) / 2, 1);
+        double[] speeds = new double[endRow - startRow - half + 1];
+        for (int i = 0; i < speeds.length; i++) {
+            int row = startRow + i;
+            speeds[i] = Math.abs(position[row + half] - position[row]) / (time[row + half] - time[row]);
+        }
+        return Select.median(speeds, speeds.length);
+    }
+
+    /**
+     * Returns the mean acceleration between rest and the plateau: the plateau's line meets the level of rest
+     * V / (2 a) - sqrt(2 d / a) after the move was first seen, d being the way that noise hides.
+     */
+    private static double rampFrom(
+            double[] time,
+            double[] position,
+            int startRow,
+            int endRow,
+            double restMm,
+            double restS,
+            double speedMmPerS,
+            double rootOfTwiceBand,
+            int towards) {
+        int third = Math.max((endRow - startRow) / 3, 2);
+        int a = towards > 0 ? startRow : Math.max(endRow - third, startRow);
+        int b = towards > 0 ? Math.min(startRow + third, endRow) : endRow;
+        double meanT = 0;
+        double meanX = 0;
+        for (int i = a; i <= b; i++) {
+            meanT += time[i];
+            meanX += position[i];
+        }
+        meanT /= b - a + 1;
+        meanX /= b - a + 1;
+        double meetingS = meanT - towards * Math.abs(restMm - meanX) / speedMmPerS;
+        double lag = towards > 0 ? meetingS - restS : restS - meetingS;
+        double root = rootOfTwiceBand * rootOfTwiceBand + 2 * speedMmPerS * lag;
+        if (!(lag > 0) || !(root > 0)) {
+            return Double.NaN;
+        }
+        double inverse = (rootOfTwiceBand + Math.sqrt(root)) / speedMmPerS;
+        return 1 / (inverse * inverse);
+    }
+}

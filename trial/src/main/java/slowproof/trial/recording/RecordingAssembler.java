@@ -1,0 +1,478 @@
+package slowproof.trial.recording;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import slowproof.trial.counts.CounterRegister;
+import slowproof.trial.counts.CountingRate;
+import slowproof.trial.counts.Quadrature;
+import slowproof.trial.input.BadInputException;
+import slowproof.trial.input.ProblemCode;
+import slowproof.trial.input.SourcePosition;
+import slowproof.trial.note.Note;
+import slowproof.trial.note.NoteCode;
+import slowproof.trial.note.Quantity;
+import slowproof.trial.note.Unit;
+
+/**
+ * Makes a {@link Recording} of logged columns: decodes channels, leaves out rows without a value, puts repeated
+ * time stamps together, unwraps the counter and marks breaks. Everything that was mended is noted; what cannot
+ * be trusted is refused.
+ */
+public final class RecordingAssembler {
+    /** Faster than any line known to us; used only to check the register when no speed is known. */
+    private static final double SPEED_WHEN_UNKNOWN_MM_PER_S = 50_000;
+
+    /** A clock that goes back in more than one row of a hundred is no clock. */
+    private static final int ROWS_PER_CLOCK_JUMP = 100;
+
+    private final LoggedColumns log;
+    private final SensorScale scale;
+    private final BreakRule rule;
+    private final List<Note> notes = new ArrayList<>();
+    private final List<IllegalTransition> illegal = new ArrayList<>();
+    private final List<Break> breaks = new ArrayList<>();
+
+    /** Columns after leaving rows out; {@code lineRow} maps each kept row to its row in the log, null when all are kept. */
+    private double[] time;
+
+    private double @Nullable [] indication;
+    private double @Nullable [] reference;
+    private double @Nullable [] dropout;
+    private int @Nullable [] lineRow;
+    private int size;
+
+    private RecordingAssembler(LoggedColumns log, SensorScale scale, BreakRule rule) {
+        this.log = log;
+        this.scale = scale;
+        this.rule = rule;
+        this.time = log.timeS().raw();
+        this.size = log.timeS().size();
+    }
+
+    /**
+     * Returns the recording with the usual rule for breaks.
+     *
+     * @param log columns as read
+     * @param scale how counts become mm
+     * @throws BadInputException if the columns cannot be evaluated
+     */
+    public static Recording assemble(LoggedColumns log, SensorScale scale) {
+        return assemble(log, scale, BreakRule.DEFAULT);
+    }
+
+    /**
+     * Returns the recording.
+     *
+     * @param log columns as read
+     * @param scale how counts become mm
+     * @param rule when rows count as missing
+     * @throws BadInputException if the columns cannot be evaluated
+     */
+    public static Recording assemble(LoggedColumns log, SensorScale scale, BreakRule rule) {
+        return new RecordingAssembler(log, scale, rule).assemble();
+    }
+
+    private Recording assemble() {
+        if (log.count() == null && log.channelA() == null) {
+            indication = log.readingMm() == null ? null : log.readingMm().raw();
+        } else {
+            if (scale.distancePerCountMm() == null) {
+                throw refuse(ProblemCode.LOG_DISTANCE_PER_COUNT_MISSING, 0, 0);
+            }
+            indication = log.count() == null ? decode() : log.count().raw();
+        }
+        reference = log.referenceMm() == null ? null : log.referenceMm().raw();
+        dropout = log.dropout() == null ? null : log.dropout().raw();
+        keepUsableRows();
+        if (size < 2) {
+            throw refuse(ProblemCode.LOG_TOO_FEW_ROWS, 0, size);
+        }
+        double interval = medianInterval();
+        findBreaks(interval);
+        double topSpeed = topSpeedMmPerS(interval);
+        double countMm = Double.NaN;
+        if (log.readingMm() == null && indication != null && scale.distancePerCountMm() != null) {
+            countMm = scale.distancePerCountMm();
+            indication = scaled(indication, countMm, topSpeed, interval);
+        }
+        if (indication != null && reference != null) {
+            findCounterSteps(topSpeed, countMm);
+        }
+        remarkBreaks();
+        return new Recording(
+                log.source(),
+                column(time),
+                indication == null ? null : column(indication),
+                reference == null ? null : column(reference),
+                dropout == null ? null : column(dropout),
+                countMm,
+                interval,
+                breaks,
+                illegal,
+                notes);
+    }
+
+    private Column column(double[] values) {
+        Column.Builder builder = new Column.Builder(0);
+        builder.add(values, size);
+        return builder.build();
+    }
+
+    /** Counts the edges of both channels; the rows of illegal transitions are those of the log. */
+    private double[] decode() {
+        double[] a = requireColumn(log.channelA());
+        double[] b = requireColumn(log.channelB());
+        double[] counts = new double[size];
+        Quadrature decoder = new Quadrature(scale.evaluation());
+        for (int i = 0; i < size; i++) {
+            if (Double.isNaN(a[i]) || Double.isNaN(b[i])) {
+                counts[i] = Double.NaN;
+                continue;
+            }
+            if (!decoder.accept(a[i] > 0.5, b[i] > 0.5)) {
+                illegal.add(new IllegalTransition(i, time[i]));
+            }
+            counts[i] = decoder.count();
+        }
+        if (!illegal.isEmpty()) {
+            notes.add(Note.of(
+                    NoteCode.LOG_ILLEGAL_TRANSITIONS,
+                    log.source(),
+                    illegal.size(),
+                    seconds(illegal.get(0).timeS())));
+        }
+        return counts;
+    }
+
+    private static double[] requireColumn(@Nullable Column column) {
+        if (column == null) {
+            throw new IllegalStateException("column is absent");
+        }
+        return column.raw();
+    }
+
+    /** Leaves out rows without a needed value, and all but the last row of each repeated time stamp. */
+    private void keepUsableRows() {
+        int incomplete = 0;
+        int repeated = 0;
+        for (int i = 0; i < size; i++) {
+            if (!complete(i)) {
+                incomplete++;
+            } else if (i + 1 < size && time[i + 1] == time[i] && complete(i + 1)) {
+                repeated++;
+            }
+        }
+        if (incomplete + repeated == 0) {
+            return;
+        }
+        if (incomplete > 0) {
+            notes.add(Note.of(NoteCode.LOG_ROWS_LEFT_OUT, log.source(), incomplete, size));
+        }
+        if (repeated > 0) {
+            notes.add(Note.of(NoteCode.LOG_TIMES_REPEATED, log.source(), repeated, size));
+        }
+        int[] rows = new int[size - incomplete - repeated];
+        int kept = 0;
+        for (int i = 0; i < size; i++) {
+            boolean again = i + 1 < size && time[i + 1] == time[i] && complete(i + 1);
+            if (complete(i) && !again) {
+                rows[kept++] = i;
+            }
+        }
+        time = pick(time, rows);
+        indication = indication == null ? null : pick(indication, rows);
+        reference = reference == null ? null : pick(reference, rows);
+        dropout = dropout == null ? null : pick(dropout, rows);
+        for (int k = 0; k < illegal.size(); k++) {
+            int place = Arrays.binarySearch(rows, illegal.get(k).row());
+            int row = Math.min(place < 0 ? -place - 1 : place, Math.max(kept - 1, 0));
+            illegal.set(k, new IllegalTransition(row, illegal.get(k).timeS()));
+        }
+        lineRow = rows;
+        size = kept;
+    }
+
+    private boolean complete(int row) {
+        return Double.isFinite(time[row])
+                && (indication == null || Double.isFinite(indication[row]))
+                && (reference == null || Double.isFinite(reference[row]));
+    }
+
+    private static double[] pick(double[] values, int[] rows) {
+        double[] picked = new double[rows.length];
+        for (int i = 0; i < rows.length; i++) {
+            picked[i] = values[rows[i]];
+        }
+        return picked;
+    }
+
+    private double medianInterval() {
+        double[] intervals = new double[size - 1];
+        int count = 0;
+        for (int i = 1; i < size; i++) {
+            double interval = time[i] - time[i - 1];
+            if (interval > 0) {
+                intervals[count++] = interval;
+            }
+        }
+        if (count == 0) {
+            throw refuse(ProblemCode.LOG_TIME_UNSORTED, 1, size - 1);
+        }
+        return Select.median(intervals, count);
+    }
+
+    private void findBreaks(double interval) {
+        int back = 0;
+        int firstBack = 0;
+        for (int i = 1; i < size; i++) {
+            double step = time[i] - time[i - 1];
+            if (step <= 0) {
+                firstBack = back++ == 0 ? i : firstBack;
+                breaks.add(new Break(Break.Cause.CLOCK_BACK, i, line(i), time[i - 1], time[i], true));
+            } else if (step > rule.gapFactor() * interval) {
+                boolean splits = step >= rule.splitS() && !stoodStill(i);
+                breaks.add(new Break(Break.Cause.GAP, i, line(i), time[i - 1], time[i], splits));
+            }
+        }
+        if (back > 3 && back > size / ROWS_PER_CLOCK_JUMP) {
+            throw refuse(ProblemCode.LOG_TIME_UNSORTED, firstBack, back);
+        }
+    }
+
+    /** A logger that writes only on change is silent at rest: nothing moved from row to row by more than one step. */
+    private boolean stoodStill(int row) {
+        return still(indication, row, log.readingMm() == null ? 1 : 0)
+                && (reference == null || still(reference, row, 0));
+    }
+
+    private static boolean still(double @Nullable [] values, int row, double step) {
+        return values != null && Math.abs(values[row] - values[row - 1]) <= step;
+    }
+
+    /**
+     * Returns the top speed in mm/s: as stated, or the largest of the reference over stretches long enough that
+     * its noise and its resolution do not matter; NaN when neither is known.
+     */
+    private double topSpeedMmPerS(double interval) {
+        if (scale.topSpeedMmPerS() != null) {
+            return scale.topSpeedMmPerS();
+        }
+        if (reference == null) {
+            return Double.NaN;
+        }
+        double stretch = Math.max(10 * interval, 0.02);
+        double top = 0;
+        int from = 0;
+        int nextBreak = 0;
+        for (int i = 1; i < size; i++) {
+            if (nextBreak < breaks.size() && breaks.get(nextBreak).row() == i) {
+                nextBreak++;
+                from = i;
+            } else if (time[i] - time[from] >= stretch) {
+                top = Math.max(top, Math.abs(reference[i] - reference[from]) / (time[i] - time[from]));
+                from = i;
+            }
+        }
+        return top;
+    }
+
+    /** Unwraps the counter where it has a register, and turns counts into mm. */
+    private double[] scaled(double[] counts, double countMm, double topSpeed, double interval) {
+        double[] result = new double[size];
+        CounterRegister register = scale.register();
+        if (log.channelA() != null) {
+            warnOfSlowSampling(topSpeed, interval, countMm);
+            register = null;
+        }
+        if (register == null) {
+            for (int i = 0; i < size; i++) {
+                result[i] = counts[i] * countMm;
+            }
+            return result;
+        }
+        refuseValuesBeyond(register, counts);
+        refuseTooFast(register, topSpeed, countMm);
+        double sense = senseOfTravel(register, counts);
+        double unwrapped = counts[0];
+        result[0] = unwrapped * countMm;
+        int wraps = 0;
+        int nextBreak = 0;
+        for (int i = 1; i < size; i++) {
+            double step = register.step(counts[i - 1], counts[i]);
+            if (nextBreak < breaks.size() && breaks.get(nextBreak).row() == i) {
+                Break place = breaks.get(nextBreak);
+                if (place.cause() == Break.Cause.GAP
+                        && !register.canFollow(speedOr(topSpeed), place.toS() - place.fromS(), countMm)) {
+                    if (reference != null) {
+                        step = register.stepNear(
+                                counts[i - 1], counts[i], sense * (reference[i] - reference[i - 1]) / countMm);
+                    } else if (!place.splits()) {
+                        breaks.set(
+                                nextBreak,
+                                new Break(place.cause(), place.row(), place.line(), place.fromS(), place.toS(), true));
+                    }
+                }
+                nextBreak++;
+            }
+            if (step != counts[i] - counts[i - 1]) {
+                wraps++;
+            }
+            unwrapped += step;
+            result[i] = unwrapped * countMm;
+        }
+        if (wraps > 0) {
+            notes.add(Note.of(NoteCode.LOG_COUNTER_WRAPPED, log.source(), wraps, register.bits()));
+        }
+        return result;
+    }
+
+    /** Returns -1 when the sensor counts against the reference, else 1; by the smallest steps, which are right nearly everywhere. */
+    private double senseOfTravel(CounterRegister register, double[] counts) {
+        double sum = 0;
+        if (reference != null) {
+            for (int i = 1; i < size; i++) {
+                sum += register.step(counts[i - 1], counts[i]) * (reference[i] - reference[i - 1]);
+            }
+        }
+        return sum < 0 ? -1 : 1;
+    }
+
+    private void refuseValuesBeyond(CounterRegister register, double[] counts) {
+        for (int i = 0; i < size; i++) {
+            if (!register.holds(counts[i])) {
+                throw refuse(ProblemCode.LOG_COUNT_BEYOND_REGISTER, i, counts[i], register.bits());
+            }
+        }
+    }
+
+    private void refuseTooFast(CounterRegister register, double topSpeed, double countMm) {
+        double longest = 0;
+        int at = 0;
+        int nextBreak = 0;
+        for (int i = 1; i < size; i++) {
+            if (nextBreak < breaks.size() && breaks.get(nextBreak).row() == i) {
+                nextBreak++;
+            } else if (time[i] - time[i - 1] > longest) {
+                longest = time[i] - time[i - 1];
+                at = i;
+            }
+        }
+        if (!register.canFollow(speedOr(topSpeed), longest, countMm)) {
+            throw refuse(
+                    ProblemCode.LOG_COUNTER_AMBIGUOUS,
+                    at,
+                    register.bits(),
+                    Quantity.mmPerS(speedOr(topSpeed)),
+                    seconds(longest),
+                    Quantity.mm(register.range() / 2 * countMm));
+        }
+    }
+
+    private static double speedOr(double topSpeed) {
+        return Double.isNaN(topSpeed) ? SPEED_WHEN_UNKNOWN_MM_PER_S : topSpeed;
+    }
+
+    private void warnOfSlowSampling(double topSpeed, double interval, double countMm) {
+        if (topSpeed > 0) {
+            double edges = CountingRate.edgesPerSample(topSpeed, countMm, scale.evaluation(), interval);
+            if (edges >= 1) {
+                notes.add(Note.of(
+                        NoteCode.LOG_SAMPLING_TOO_SLOW,
+                        log.source(),
+                        Quantity.mmPerS(topSpeed),
+                        new Quantity(edges, Unit.ONE),
+                        seconds(interval)));
+            }
+        }
+    }
+
+    /**
+     * Cuts where the indication makes a step that no travel explains: it lands at about zero, or jumps further
+     * than half of the whole travel. Smaller steps stay, since a sensor that catches up after a dropout makes them too.
+     */
+    private void findCounterSteps(double topSpeed, double countMm) {
+        double[] shown = nonNull(indication);
+        double[] referred = nonNull(reference);
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < size; i++) {
+            low = Math.min(low, referred[i]);
+            high = Math.max(high, referred[i]);
+        }
+        double fine = Double.isNaN(countMm) ? 0 : 5 * countMm;
+        List<Break> found = new ArrayList<>();
+        for (int i = 1; i < size; i++) {
+            double step = Math.abs(shown[i] - shown[i - 1]);
+            double possible =
+                    3 * Math.max(Math.abs(referred[i] - referred[i - 1]), topSpeed * Math.abs(time[i] - time[i - 1]))
+                            + fine
+                            + 5;
+            boolean toZero = step > possible && Math.abs(shown[i]) <= possible - 5;
+            if (toZero || step > possible + 0.5 * (high - low) + 100) {
+                found.add(new Break(Break.Cause.COUNTER_STEP, i, line(i), time[i - 1], time[i], true));
+            }
+        }
+        if (!found.isEmpty()) {
+            notes.add(Note.of(
+                    NoteCode.LOG_COUNTER_STEP,
+                    log.source(),
+                    found.size(),
+                    seconds(found.get(0).toS())));
+            found.forEach(step -> breaks.removeIf(other -> other.row() == step.row()));
+            breaks.addAll(found);
+            breaks.sort((one, other) -> Integer.compare(one.row(), other.row()));
+        }
+    }
+
+    private static double[] nonNull(double @Nullable [] values) {
+        if (values == null) {
+            throw new IllegalStateException("column is absent");
+        }
+        return values;
+    }
+
+    private void remarkBreaks() {
+        long gaps = 0;
+        double longest = 0;
+        double missing = 0;
+        double longestAt = 0;
+        long back = 0;
+        double backAt = 0;
+        for (Break place : breaks) {
+            if (place.cause() == Break.Cause.GAP) {
+                gaps++;
+                missing += place.toS() - place.fromS();
+                if (place.toS() - place.fromS() > longest) {
+                    longest = place.toS() - place.fromS();
+                    longestAt = place.fromS();
+                }
+            } else if (place.cause() == Break.Cause.CLOCK_BACK) {
+                backAt = back++ == 0 ? place.fromS() : backAt;
+            }
+        }
+        if (gaps > 0) {
+            notes.add(Note.of(
+                    NoteCode.LOG_GAPS, log.source(), gaps, seconds(missing), seconds(longest), seconds(longestAt)));
+        }
+        if (back > 0) {
+            notes.add(Note.of(NoteCode.LOG_CLOCK_BACK, log.source(), back, seconds(backAt)));
+        }
+    }
+
+    private static Quantity seconds(double value) {
+        return new Quantity(value, Unit.S);
+    }
+
+    private long line(int row) {
+        return log.lines().line(lineRow == null ? row : lineRow[row]);
+    }
+
+    private BadInputException refuse(ProblemCode code, int row, Object... arguments) {
+        long line = code == ProblemCode.LOG_TOO_FEW_ROWS || code == ProblemCode.LOG_DISTANCE_PER_COUNT_MISSING
+                ? 0
+                : line(row);
+        return BadInputException.of(code, new SourcePosition(log.source(), line, 0, ""), arguments);
+    }
+}

@@ -1,0 +1,74 @@
+package slowproof.trial.recording;
+
+import java.util.Arrays;
+
+/**
+ * How much a position scatters while at rest, from the recording itself.
+ *
+ * <p>The recording is cut in windows of the dwell time. In each a straight line is fitted; a window in which the
+ * line rises by no more than some residual standard deviations is not clearly moving. Of these the quietest and
+ * those up to five times as noisy count as rest: a short way to and fro is not clearly moving either, but far noisier.
+ */
+final class RestNoise {
+    private static final double CLEARLY_MOVING = 10;
+    private static final double AS_QUIET = 5;
+
+    private RestNoise() {}
+
+    /** Returns the standard deviation at rest in mm, 0 when it is below the steps or when nothing is at rest. */
+    static double standardDeviationMm(Recording recording, double[] position, double windowS, double stepMm) {
+        double[] time = recording.timeS().raw();
+        double[] quiet = new double[64];
+        int count = 0;
+        for (Segment segment : recording.segments()) {
+            int from = segment.from();
+            for (int i = from; i < segment.to(); i++) {
+                if (time[i] - time[from] >= windowS) {
+                    double residual = i - from < 3 ? Double.NaN : residualIfResting(time, position, from, i, stepMm);
+                    if (!Double.isNaN(residual)) {
+                        if (count == quiet.length) {
+                            quiet = Arrays.copyOf(quiet, 2 * count);
+                        }
+                        quiet[count++] = residual;
+                    }
+                    from = i;
+                }
+            }
+        }
+        if (count == 0) {
+            return 0;
+        }
+        Arrays.sort(quiet, 0, count);
+        double limit = Math.max(AS_QUIET * quiet[0], stepMm);
+        int kept = 0;
+        while (kept < count && quiet[kept] <= limit) {
+            kept++;
+        }
+        return Select.quantile(quiet, kept, 0.9);
+    }
+
+    private static double residualIfResting(double[] time, double[] position, int from, int to, double stepMm) {
+        int n = to - from;
+        double meanT = 0;
+        double meanX = 0;
+        for (int i = from; i < to; i++) {
+            meanT += time[i] - time[from];
+            meanX += position[i] - position[from];
+        }
+        meanT /= n;
+        meanX /= n;
+        double tt = 0;
+        double tx = 0;
+        double xx = 0;
+        for (int i = from; i < to; i++) {
+            double t = time[i] - time[from] - meanT;
+            double x = position[i] - position[from] - meanX;
+            tt += t * t;
+            tx += t * x;
+            xx += x * x;
+        }
+        double residual = Math.sqrt(Math.max(xx - tx * tx / tt, 0) / (n - 2));
+        double rise = Math.abs(tx / tt) * (time[to - 1] - time[from]);
+        return rise <= Math.max(CLEARLY_MOVING * residual, 1.01 * stepMm) ? residual : Double.NaN;
+    }
+}
