@@ -6,7 +6,6 @@ import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
@@ -59,9 +58,7 @@ public final class TrialWriter {
     public static void write(Trial trial, String remark, Path folder) throws IOException {
         Files.createDirectories(folder);
         for (Map.Entry<String, byte[]> file : files(trial, remark).entrySet()) {
-            Path part = folder.resolve(file.getKey() + ".part");
-            Files.write(part, file.getValue());
-            Files.move(part, folder.resolve(file.getKey()), StandardCopyOption.REPLACE_EXISTING);
+            WholeFile.write(folder.resolve(file.getKey()), stream -> stream.write(file.getValue()));
         }
     }
 
