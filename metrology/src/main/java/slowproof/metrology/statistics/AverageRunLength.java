@@ -19,6 +19,9 @@ public final class AverageRunLength {
     private static final int POINTS = 80;
     private static final double ACCURACY = 1e-10;
 
+    // Longer ones drown in the rounding of the probability to stay inside.
+    private static final double LONGEST = 1e12;
+
     private AverageRunLength() {}
 
     /**
@@ -27,7 +30,7 @@ public final class AverageRunLength {
      * @param shift of the mean from the target, finite
      * @param allowance k, at least 0
      * @param limit h, above 0
-     * @return number of values, at least 1
+     * @return number of values, at least 1; infinite beyond 1e12
      * @throws IllegalArgumentException if an argument is out of its range
      */
     public static double cusum(double shift, double allowance, double limit) {
@@ -43,7 +46,7 @@ public final class AverageRunLength {
      * @param shift of the mean from the target, finite
      * @param allowance k, at least 0
      * @param limit h, above 0
-     * @return number of values, at least 1
+     * @return number of values, at least 1; infinite beyond 1e12
      * @throws IllegalArgumentException if an argument is out of its range
      */
     public static double cusumOneSided(double shift, double allowance, double limit) {
@@ -62,7 +65,8 @@ public final class AverageRunLength {
             system[i][POINTS] = -Distributions.normalCdf(-from - drift);
             system[i][i] += 1;
         }
-        return solution(system).getEntry(POINTS);
+        double length = solution(system).getEntry(POINTS);
+        return length > 0 && length < LONGEST ? length : Double.POSITIVE_INFINITY;
     }
 
     /**
@@ -141,7 +145,7 @@ public final class AverageRunLength {
     private static RealVector solution(double[][] system) {
         double[] ones = new double[system.length];
         Arrays.fill(ones, 1);
-        return new LUDecomposition(new Array2DRowRealMatrix(system, false))
+        return new LUDecomposition(new Array2DRowRealMatrix(system, false), 0)
                 .getSolver()
                 .solve(new ArrayRealVector(ones, false));
     }
