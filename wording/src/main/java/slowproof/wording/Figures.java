@@ -71,13 +71,13 @@ public final class Figures {
                 : numbers.plain(100 * limit, DIGITS_WITHOUT_UNCERTAINTY);
     }
 
-    /** Returns the repeatability in percent with two significant digits; empty when nothing was repeated. */
+    /**
+     * Returns the repeatability in percent with two significant digits; empty when nothing was repeated, or when all
+     * passes repeat exactly and the scatter is therefore only known to be smaller than the readings show.
+     */
     public String repeatabilityPercent() {
-        return twoDigits(condition.repeatability());
-    }
-
-    private String twoDigits(@Nullable Double ratio) {
-        return ratio == null ? "" : numbers.fixed(100 * ratio, Numbers.decimalsFor(100 * ratio));
+        Double ratio = condition.repeatability();
+        return ratio == null || ratio == 0 ? "" : numbers.fixed(100 * ratio, Numbers.decimalsFor(100 * ratio));
     }
 
     /** Returns the coverage factor. */

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import slowproof.metrology.conformity.DecisionRule;
+import slowproof.trial.Trial;
 import slowproof.trial.findings.Condition;
 import slowproof.trial.findings.ConditionKey;
 import slowproof.trial.findings.Findings;
@@ -26,8 +27,7 @@ public final class Reply {
         List<String> sentences = new ArrayList<>();
         List<MaterialAnswer> answers = MaterialAnswer.all(findings, wording);
         if (answers.stream().anyMatch(answer -> answer.standing() == MaterialAnswer.Standing.SCREENING_ONLY)) {
-            sentences.add(wording.text(
-                    findings.trial().limit() == null ? "screening.no_limit" : "screening.no_reference_uncertainty"));
+            sentences.add(wording.text(whyScreeningOnly(findings.trial())));
         }
         for (MaterialAnswer answer : answers) {
             sentences.addAll(answer.sentences());
@@ -38,6 +38,11 @@ public final class Reply {
         sentences.addAll(exclusions(findings, wording));
         sentences.add(wording.text("validity.reply"));
         return String.join(" ", sentences);
+    }
+
+    /** Returns the key of the sentence that says why a trial can decide nothing. */
+    public static String whyScreeningOnly(Trial trial) {
+        return trial.limit() == null ? "screening.no_limit" : "screening.no_reference_uncertainty";
     }
 
     /** Tells that passes were left out, and whether the answers would change with them; empty when none were. */

@@ -16,6 +16,7 @@ public record Units(Length length, Speed speed) {
 
     private static final int LENGTH_DECIMALS = 4;
     private static final int SPEED_DIGITS = 5;
+    private static final int SHARE_DIGITS = 3;
 
     /** Units of length. */
     public enum Length {
@@ -87,6 +88,8 @@ public record Units(Length length, Speed speed) {
             case MM_PER_S -> speedNumber(value, numbers) + " " + speed.symbol();
             case S -> duration(value, numbers);
             case DEGREE -> numbers.plain(value) + Unit.DEGREE.symbol();
+            case PERCENT, PPM ->
+                numbers.plain(value, SHARE_DIGITS) + " " + quantity.unit().symbol();
             case ONE -> numbers.plain(value);
             default -> numbers.plain(value) + " " + quantity.unit().symbol();
         };

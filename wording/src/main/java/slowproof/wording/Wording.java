@@ -132,7 +132,7 @@ public final class Wording {
                 where = where.substring(0, where.length() - tail.length()) + ", " + direction(direction);
             }
         }
-        return numbers.decimalSign() == '.' ? where : withDecimalSign(where);
+        return shown(numbers.decimalSign() == '.' ? where : withDecimalSign(where));
     }
 
     private String withDecimalSign(String where) {
@@ -219,7 +219,7 @@ public final class Wording {
     }
 
     /** Shortens text from a file and makes its control characters visible, so that it can do no harm on a terminal. */
-    static String shown(String text) {
+    public static String shown(String text) {
         if (isClean(text)) {
             return text;
         }

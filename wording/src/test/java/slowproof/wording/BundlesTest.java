@@ -2,6 +2,10 @@ package slowproof.wording;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -25,10 +29,10 @@ class BundlesTest {
 
     /** A written figure with what follows it; figures inside words, dates, times and examples of typing are not meant. */
     private static final Pattern FIGURE =
-            Pattern.compile("(?<![\\w.,{:\\-/+])\\d+(?:[.,]\\d+)?(?![\\w:\\-])(\\S*\\s*\\S*)");
+            Pattern.compile("(?<![\\w.,{:\\-/+])\\d++(?:[.,]\\d++)?+(?!\\w|:|-\\d)(\\S*\\s*\\S*)");
 
     private static final Pattern UNIT =
-            Pattern.compile("^(?: ?[%°]| (?:mm|m|s|ppm|K|times?|mal|to|bis)\\b| mm/|-Fache|-mal).*");
+            Pattern.compile("^(?:[ -]?[%°]| (?:mm|m|s|ppm|K|times?|mal|to|bis)\\b| mm/|-Fache|-mal).*");
 
     private static List<String> codes() {
         List<String> keys = new ArrayList<>();
@@ -65,6 +69,20 @@ class BundlesTest {
     @Test
     void bothLanguagesHaveTheSameKeys() {
         assertThat(GERMAN.keys()).isEqualTo(ENGLISH.keys());
+    }
+
+    @Test
+    void noKeyIsWrittenTwice() throws IOException {
+        for (String file : List.of("messages.properties", "messages_de.properties")) {
+            try (BufferedReader lines = new BufferedReader(
+                    new InputStreamReader(Bundle.class.getResourceAsStream(file), StandardCharsets.UTF_8))) {
+                assertThat(lines.lines()
+                                .filter(line -> line.contains("=") && !line.startsWith("#"))
+                                .map(line -> line.substring(0, line.indexOf('=')))
+                                .toList())
+                        .doesNotHaveDuplicates();
+            }
+        }
     }
 
     @Test

@@ -125,7 +125,7 @@ class WordingTest {
         assertThat(feet.quantity(speed)).isEqualTo("98.425 ft/min");
         assertThat(feet.quantity(Quantity.mm(25.4))).isEqualTo("1 in");
         assertThat(ENGLISH.quantity(Quantity.mm(1842.55))).isEqualTo("1842.55 mm");
-        assertThat(GERMAN.quantity(Quantity.percent(-0.0133333))).isEqualTo("\u22120,01333 %");
+        assertThat(GERMAN.quantity(Quantity.percent(-0.0133333))).isEqualTo("\u22120,0133 %");
     }
 
     @Test
