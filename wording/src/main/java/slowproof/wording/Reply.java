@@ -26,27 +26,38 @@ public final class Reply {
     public static String of(Findings findings, Wording wording) {
         List<String> sentences = new ArrayList<>();
         List<MaterialAnswer> answers = MaterialAnswer.all(findings, wording);
-        if (answers.stream().anyMatch(answer -> answer.standing() == MaterialAnswer.Standing.SCREENING_ONLY)) {
-            sentences.add(wording.text(whyScreeningOnly(findings.trial())));
-        }
+        sentences.addAll(whyScreeningOnly(answers, findings.trial(), wording));
         for (MaterialAnswer answer : answers) {
             sentences.addAll(answer.sentences());
         }
+        sentences.addAll(remarks(findings, wording));
+        return String.join(" ", sentences);
+    }
+
+    /** Returns why nothing is decided, as a list of one sentence; empty when something is. */
+    public static List<String> whyScreeningOnly(List<MaterialAnswer> answers, Trial trial, Wording wording) {
+        for (MaterialAnswer answer : answers) {
+            if (answer.standing() == MaterialAnswer.Standing.SCREENING_ONLY) {
+                return List.of(wording.text(
+                        trial.limit() == null ? "screening.no_limit" : "screening.no_reference_uncertainty"));
+            }
+        }
+        return List.of();
+    }
+
+    /** Returns what goes with the answers of all materials: an unusual rule, what was left out, for what it is valid. */
+    public static List<String> remarks(Findings findings, Wording wording) {
+        List<String> sentences = new ArrayList<>();
         if (findings.trial().rule() == DecisionRule.SIMPLE) {
             sentences.add(wording.text("rule.simple"));
         }
         sentences.addAll(exclusions(findings, wording));
         sentences.add(wording.text("validity.reply"));
-        return String.join(" ", sentences);
-    }
-
-    /** Returns the key of the sentence that says why a trial can decide nothing. */
-    public static String whyScreeningOnly(Trial trial) {
-        return trial.limit() == null ? "screening.no_limit" : "screening.no_reference_uncertainty";
+        return sentences;
     }
 
     /** Tells that passes were left out, and whether the answers would change with them; empty when none were. */
-    public static List<String> exclusions(Findings findings, Wording wording) {
+    private static List<String> exclusions(Findings findings, Wording wording) {
         int left = findings.trial().exclusions().size();
         if (left == 0) {
             return List.of();

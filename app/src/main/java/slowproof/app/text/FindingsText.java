@@ -202,12 +202,8 @@ public final class FindingsText {
 
     private void answer(List<MaterialAnswer> answers) {
         page.heading(wording.text("section.answer"));
-        boolean screening = false;
-        for (MaterialAnswer answer : answers) {
-            screening |= answer.standing() == MaterialAnswer.Standing.SCREENING_ONLY;
-        }
-        if (screening) {
-            page.paragraph(wording.text(Reply.whyScreeningOnly(findings.trial())));
+        for (String why : Reply.whyScreeningOnly(answers, findings.trial(), wording)) {
+            page.paragraph(why);
         }
         for (MaterialAnswer answer : answers) {
             String text = String.join(" ", answer.sentences());
@@ -219,10 +215,9 @@ public final class FindingsText {
                 case SCREENING_ONLY -> page.bullet("-", Page.Tone.PLAIN, text);
             }
         }
-        for (String sentence : Reply.exclusions(findings, wording)) {
-            page.paragraph(sentence);
+        for (String remark : Reply.remarks(findings, wording)) {
+            page.paragraph(remark);
         }
-        page.paragraph(wording.text("validity.reply"));
     }
 
     // the conditions

@@ -6,6 +6,7 @@ import slowproof.metrology.Interval;
 import slowproof.trial.findings.BudgetLine;
 import slowproof.trial.findings.Condition;
 import slowproof.trial.findings.ConditionKey;
+import slowproof.trial.findings.Cycle;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.Flag;
 import slowproof.trial.findings.FloorSpeed;
@@ -13,6 +14,7 @@ import slowproof.trial.findings.Material;
 import slowproof.trial.findings.Pass;
 import slowproof.trial.note.Note;
 import slowproof.wording.MaterialAnswer;
+import slowproof.wording.Reply;
 import slowproof.wording.Wording;
 
 /** Findings as tables for spreadsheets. Headings are the keys of the JSON document, so that both read alike. */
@@ -26,7 +28,7 @@ final class FindingsSheets {
     }
 
     List<Sheet> all() {
-        return List.of(answer(), conditions(), passes(), budget(), notes());
+        return List.of(answer(), conditions(), passes(), cycles(), budget(), notes());
     }
 
     private Sheet answer() {
@@ -51,9 +53,16 @@ final class FindingsSheets {
                     floor.safe(),
                     floor.testedDownTo());
         }
+        for (String remark : Reply.remarks(findings, wording)) {
+            sheet.row("", remark, null, null, null, null, null);
+        }
         return sheet.build();
     }
 
+    /**
+     * The conditions without the passes that were left out, and after them the conditions with them; the column
+     * excluded_passes tells which is which.
+     */
     Sheet conditions() {
         Sheet.Builder sheet = new Sheet.Builder(
                 "conditions",
@@ -62,7 +71,9 @@ final class FindingsSheets {
                 "speed_mm_s",
                 "acceleration_mm_s2",
                 "direction",
+                "excluded_passes",
                 "passes",
+                "mean_length_mm",
                 "mean_error_mm",
                 "mean_error_pct",
                 "repeatability_pct",
@@ -81,11 +92,18 @@ final class FindingsSheets {
                 "single_pass_probability",
                 "single_pass_decision",
                 "speed_error_pct",
+                "speed_ripple_pct",
                 "flags");
-        for (Condition row : findings.conditions()) {
+        boolean excluded = !findings.conditionsWithExcluded().isEmpty();
+        rows(sheet, findings.conditions(), excluded ? "left out" : "none");
+        rows(sheet, findings.conditionsWithExcluded(), "counted");
+        return sheet.build();
+    }
+
+    private static void rows(Sheet.Builder sheet, List<Condition> conditions, String excluded) {
+        for (Condition row : conditions) {
             ConditionKey key = row.key();
             Interval interval = row.repeatabilityInterval();
-            Double repeatability = row.repeatability();
             double freedom = row.effectiveDegreesOfFreedom();
             sheet.row(
                     key.material(),
@@ -93,14 +111,16 @@ final class FindingsSheets {
                     key.speedMmPerS(),
                     key.accelerationMmPerS2(),
                     row.direction().key(),
+                    excluded,
                     row.passes(),
+                    row.meanLengthMm(),
                     row.meanErrorMm(),
                     100 * row.meanError(),
-                    percent(repeatability),
+                    percent(row.repeatability()),
                     row.repeatabilityDegreesOfFreedom(),
                     interval == null ? null : 100 * interval.low(),
                     interval == null ? null : 100 * interval.high(),
-                    repeatability == null ? null : 280 * repeatability,
+                    percent(row.repeatabilityLimit()),
                     percent(row.limit()),
                     100 * row.standardUncertainty(),
                     Double.isInfinite(freedom) ? null : freedom,
@@ -112,9 +132,9 @@ final class FindingsSheets {
                     row.singlePassProbability(),
                     row.singlePassDecision().key(),
                     percent(row.speedError()),
+                    percent(row.speedRipple()),
                     flags(row.flags()));
         }
-        return sheet.build();
     }
 
     private static @Nullable Double percent(@Nullable Double ratio) {
@@ -164,6 +184,21 @@ final class FindingsSheets {
                     pass.time() == null ? null : pass.time().toString(),
                     flags(pass.flags()),
                     pass.excludedBecause());
+        }
+        return sheet.build();
+    }
+
+    private Sheet cycles() {
+        Sheet.Builder sheet = new Sheet.Builder(
+                "cycles", "series", "material", "speed_mm_s", "forward_pass", "return_pass", "closure_mm");
+        for (Cycle cycle : findings.cycles()) {
+            sheet.row(
+                    cycle.forward().series(),
+                    cycle.forward().material(),
+                    cycle.forward().speedMmPerS(),
+                    cycle.forward().id(),
+                    cycle.back().id(),
+                    cycle.closureMm());
         }
         return sheet.build();
     }

@@ -10,7 +10,7 @@ import org.jspecify.annotations.Nullable;
 import slowproof.trial.findings.Findings;
 import slowproof.wording.Wording;
 
-/** Writes answer, conditions, passes, budget and notes as sheets of a workbook, numbers as numbers. */
+/** Writes answer, conditions, passes, cycles, budget and notes as sheets of a workbook, numbers as numbers. */
 public final class FindingsXlsx {
     private static final int WIDEST = 60;
 
@@ -53,9 +53,21 @@ public final class FindingsXlsx {
                 if (cell instanceof Number number) {
                     target.value(r + 1, column, number);
                 } else if (cell != null) {
-                    target.value(r + 1, column, Sheet.harmless(cell.toString()));
+                    target.value(r + 1, column, printable(Sheet.harmless(cell.toString())));
                 }
             }
         }
+    }
+
+    /** The format forbids control characters; a file with one would not open. */
+    private static String printable(String text) {
+        StringBuilder clean = new StringBuilder(text);
+        for (int i = 0; i < clean.length(); i++) {
+            char c = clean.charAt(i);
+            if ((c < ' ' && c != '\t' && c != '\n') || c >= '\ufffe') {
+                clean.setCharAt(i, '\ufffd');
+            }
+        }
+        return clean.toString();
     }
 }

@@ -1,5 +1,6 @@
 package slowproof.files.out;
 
+import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Files;
@@ -29,14 +30,13 @@ public final class WholeFile {
      * @throws IOException if it cannot be written; the file that was there before is then still there
      */
     public static void write(Path target, Content content) throws IOException {
-        Path absolute = target.toAbsolutePath();
-        Path folder = absolute.getParent();
-        Path part = Files.createTempFile(folder == null ? absolute : folder, ".slowproof-", ".part");
+        // not a temporary file of the platform's making: that one is readable by its owner only, and stays so
+        Path part = target.resolveSibling("." + target.getFileName() + ".part");
         try {
-            try (OutputStream stream = Files.newOutputStream(part)) {
+            try (OutputStream stream = new BufferedOutputStream(Files.newOutputStream(part))) {
                 content.writeTo(stream);
             }
-            Files.move(part, absolute, StandardCopyOption.REPLACE_EXISTING);
+            Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
         } finally {
             Files.deleteIfExists(part);
         }

@@ -2,6 +2,7 @@ package slowproof.files.out;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -15,8 +16,10 @@ import org.dhatim.fastexcel.reader.Row;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import slowproof.files.in.TrialReader;
+import slowproof.trial.Exclusion;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
+import slowproof.trial.input.SourcePosition;
 import slowproof.wording.Wording;
 
 class SheetsTest {
@@ -43,7 +46,7 @@ class SheetsTest {
         FindingsXlsx.write(findings, wording, file);
         try (ReadableWorkbook workbook = new ReadableWorkbook(Files.newInputStream(file))) {
             assertThat(workbook.getSheets().map(sheet -> sheet.getName()))
-                    .containsExactly("answer", "conditions", "passes", "budget", "notes");
+                    .containsExactly("answer", "conditions", "passes", "cycles", "budget", "notes");
             List<Row> passes = workbook.findSheet("passes").orElseThrow().read();
             assertThat(passes).hasSize(findings.passes().size() + 1);
             int error =
@@ -61,7 +64,7 @@ class SheetsTest {
         List<String> lines = Files.readAllLines(file);
         assertThat(lines).hasSize(findings.conditions().size() + 1);
         assertThat(lines.get(0)).startsWith("material,setup,speed_mm_s,");
-        assertThat(lines.get(1)).startsWith("felt,,50.0,,forward,2,");
+        assertThat(lines.get(1)).startsWith("felt,,50.0,,forward,none,2,");
     }
 
     @Test
@@ -79,6 +82,54 @@ class SheetsTest {
                 assertThat(row.getCell(0).getText()).isEqualTo("'" + nasty);
             }
         }
+    }
+
+    @Test
+    void conditionsAreShownWithoutAndWithTheExcludedPasses() throws IOException {
+        Findings findings = findings("felt");
+        Findings excluding = Evaluation.of(findings.trial()
+                .excluding(List.of(new Exclusion("s/3", "cable caught", SourcePosition.ofFile("trial.yaml")))));
+        Path csv = folder.resolve("both.csv");
+        FindingsCsv.write(excluding, wording, csv);
+        List<String> lines = Files.readAllLines(csv);
+        assertThat(lines).hasSize(7);
+        assertThat(lines.get(1)).startsWith("felt,,50.0,,forward,left out,1,");
+        assertThat(lines.get(4)).startsWith("felt,,50.0,,forward,counted,2,");
+        FindingsCsv.write(findings, wording, csv);
+        assertThat(Files.readAllLines(csv).get(1)).startsWith("felt,,50.0,,forward,none,2,");
+    }
+
+    @Test
+    void theAnswerSheetSaysForWhatItIsValid() throws IOException {
+        Path file = folder.resolve("out.xlsx");
+        FindingsXlsx.write(findings("felt"), wording, file);
+        try (ReadableWorkbook workbook = new ReadableWorkbook(Files.newInputStream(file))) {
+            List<Row> rows = workbook.findSheet("answer").orElseThrow().read();
+            assertThat(rows.get(1).getCell(1).getText()).startsWith("On felt, ");
+            assertThat(rows.get(rows.size() - 1).getCell(1).getText()).startsWith("This holds for the tested unit");
+        }
+    }
+
+    @Test
+    void controlCharactersDoNotBreakTheWorkbook() throws IOException {
+        Findings findings = findings("felt");
+        Findings evil = Evaluation.of(findings.trial()
+                .excluding(List.of(new Exclusion("s/3", "bell\u0007 <&>\u001b", SourcePosition.ofFile("trial.yaml")))));
+        Path file = folder.resolve("evil.xlsx");
+        FindingsXlsx.write(evil, wording, file);
+        try (ReadableWorkbook workbook = new ReadableWorkbook(Files.newInputStream(file))) {
+            Row row = workbook.findSheet("passes").orElseThrow().read().get(3);
+            assertThat(row.getCell(row.getCellCount() - 1).getText()).isEqualTo("bell\ufffd <&>\ufffd");
+        }
+    }
+
+    @Test
+    void aFileIsReadableByWhomNewFilesAre() throws IOException {
+        Path plain = Files.writeString(folder.resolve("plain.txt"), "");
+        Path file = folder.resolve("out.csv");
+        FindingsCsv.write(findings("felt"), wording, file);
+        assumeTrue(Files.getFileStore(folder).supportsFileAttributeView("posix"));
+        assertThat(Files.getPosixFilePermissions(file)).isEqualTo(Files.getPosixFilePermissions(plain));
     }
 
     @Test
