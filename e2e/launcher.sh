@@ -177,7 +177,7 @@ cp -p -- "$main" "$scratch/Main.java"
 echo 'this is not Java' >>"$main"
 run broken "$clone/slowproof" --help
 that 'a broken source ends with 1, says why and where the log is, and prints nothing' all 'ended broken 1' 'silent broken.out' \
-    'holds broken.err Main.java' "holds broken.err '$clone/.build/build.log'"
+    'holds broken.err "$main"' "holds broken.err '$clone/.build/build.log'"
 cp -- "$scratch/Main.java" "$main"
 run mended "$clone/slowproof" --help
 that 'a changed source is built again' all 'ended mended 0' 'same mended.out usual.out' 'holds mended.err "built in"'

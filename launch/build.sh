@@ -121,7 +121,16 @@ compile() {
     if ! JAVA_HOME=$jdk MAVEN_OPTS="-XX:+UseSerialGC -XX:TieredStopAtLevel=1 $maven_options" \
         mvn "$@" >"$state/build.log" 2>&1 </dev/null 9>&-; then
         say "the build failed. The end of $state/build.log:"
-        tail -n 20 "$state/build.log" | sed 's/^/  /' >&2
+        # with the paths of the sources, not of their copies; without Maven's advice and its repetitions
+        FROM=$work/src TO=$here awk '
+            { gsub(/\033\[[0-9;]*m/, "") }
+            /^(WARNING|$)/ { next }
+            /^\[ERROR\] (-> \[Help|To see the full|Re-run Maven|For more info|\[Help 1\]|After correcting|  mvn|$)/ { next }
+            {
+                at = index($0, ENVIRON["FROM"])
+                if (at) $0 = substr($0, 1, at - 1) ENVIRON["TO"] substr($0, at + length(ENVIRON["FROM"]))
+                if (!seen[$0]++) print "  " $0
+            }' "$state/build.log" | tail -n 20 >&2
         if grep -q -e 'Could not transfer' -e 'Unknown host' -e 'Could not resolve dependencies' "$state/build.log"; then
             say 'The first build fetches libraries from Maven Central: is there a network?'
         fi
