@@ -139,7 +139,7 @@ that 'a moved clone has its class archive again' test -s "$(sed -n 7p "$clone/.b
 
 # --- the sample through the launcher
 sample=$clone/docs/samples/first-trial
-if [ -r "$sample/trial.yaml" ]; then
+if [ -r "$sample/trial.yaml" ] && grep -q findings "$scratch/usual.out"; then
     mkdir "$scratch/Prüfung µ 20°"
     cp -R "$sample/." "$scratch/Prüfung µ 20°/"
     warm json env LC_ALL=C "$clone/slowproof" findings --json "$scratch/Prüfung µ 20°/trial.yaml"
@@ -168,7 +168,7 @@ if [ -r "$sample/trial.yaml" ]; then
     echo "$speed_line"
     that 'findings of a small trial take at most 8 times a bare java -version' speed
 else
-    echo 'skipped --json prints one document and nothing else: no sample trial here'
+    echo 'skipped --json prints one document and nothing else: no sample trial, or no such command yet'
 fi
 
 # --- changed and broken sources
