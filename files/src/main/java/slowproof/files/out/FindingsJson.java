@@ -12,10 +12,15 @@ import slowproof.files.in.SourceFile;
 import slowproof.metrology.Interval;
 import slowproof.trial.Limit;
 import slowproof.trial.Trial;
+import slowproof.trial.curve.Compensation;
+import slowproof.trial.curve.CurvePoint;
+import slowproof.trial.curve.CurveResult;
+import slowproof.trial.curve.ErrorCurve;
 import slowproof.trial.findings.BudgetLine;
 import slowproof.trial.findings.Condition;
 import slowproof.trial.findings.Cycle;
 import slowproof.trial.findings.Direction;
+import slowproof.trial.findings.DropoutLimit;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.FloorSpeed;
 import slowproof.trial.findings.Material;
@@ -23,6 +28,7 @@ import slowproof.trial.findings.Pass;
 import slowproof.trial.findings.ReasonCode;
 import slowproof.trial.findings.Reversal;
 import slowproof.trial.note.Note;
+import slowproof.trial.scatter.Estimate;
 import slowproof.wording.Wording;
 
 /** Writes findings as one JSON document of schema {@code findings/1}, described in docs/. */
@@ -308,21 +314,49 @@ public final class FindingsJson {
     private void material(Material material) throws IOException {
         json.begin();
         json.text("material", material.material());
-        json.beginList("error_curve");
-        json.endList();
+        curve(material);
         floor(material.floor());
-        json.percent("scale_error_pct", (Double) null, explained(material, "scale_error_pct", ReasonCode.NO_CURVE));
+        MaterialFigures figures = new MaterialFigures(material);
+        json.percent("scale_error_pct", figures.scaleError(), reason(figures.whyNoScaleError()));
         json.number(
                 "pass_scatter_mm",
                 material.passScatterMm(),
                 explained(material, "pass_scatter_mm", ReasonCode.NO_REPEATS));
-        for (String part : List.of("start_loss_mm", "start_scatter_mm", "travel_scatter_mm_per_sqrt_m")) {
-            ReasonCode code = material.reasons().get(part);
-            json.absent(part, code == null ? whyPartsUnknown(material.material()) : reason(code));
-        }
-        compensated();
-        dropoutLimit();
+        estimate("start_loss_mm", figures.startLoss(), material);
+        estimate("start_scatter_mm", figures.startScatter(), material);
+        estimate("travel_scatter_mm_per_sqrt_m", figures.travelScatter(), material);
+        compensated(material, figures);
+        dropoutLimit(material.dropoutLimit());
         json.end();
+    }
+
+    private void curve(Material material) throws IOException {
+        json.beginList("error_curve");
+        CurveResult result = material.curve();
+        ErrorCurve curve = result == null ? null : result.curve();
+        if (curve != null) {
+            for (CurvePoint point : curve.grid()) {
+                json.begin();
+                json.number("speed_mm_s", point.speedMmPerS());
+                json.text("direction", Direction.BOTH.key());
+                json.number("error_pct", 100 * point.error());
+                json.number("standard_uncertainty_pct", 100 * point.standardUncertainty());
+                json.number("low_95_pct", 100 * point.low());
+                json.number("high_95_pct", 100 * point.high());
+                json.end();
+            }
+        }
+        json.endList();
+    }
+
+    private void estimate(String key, @Nullable Estimate estimate, Material material) throws IOException {
+        json.number(key, estimate == null ? null : estimate.value(), whyPartsUnknown(material.material()));
+        if (estimate != null) {
+            json.begin(key.replace("_mm", "_interval_95_mm"));
+            json.number("low", estimate.low());
+            json.number("high", estimate.high());
+            json.end();
+        }
     }
 
     private void floor(FloorSpeed floor) throws IOException {
@@ -355,23 +389,38 @@ public final class FindingsJson {
                 : wording.text("reason.not_evaluated");
     }
 
-    private void compensated() throws IOException {
-        String why = reason(ReasonCode.NO_CURVE);
+    private void compensated(Material material, MaterialFigures figures) throws IOException {
+        Compensation compensation = material.compensation();
+        String why = reason(figures.whyNoCompensation());
         json.begin("compensated");
-        for (String key : List.of("as_found_pct", "repeatability_pct", "remaining_pct", "void")) {
-            json.absent(key, why);
+        if (compensation == null) {
+            for (String key : List.of("speed_mm_s", "as_found_pct", "repeatability_pct", "remaining_pct", "void")) {
+                json.absent(key, why);
+            }
+            json.text("reason", why);
+        } else {
+            json.number("speed_mm_s", compensation.speedMmPerS());
+            json.percent("as_found_pct", compensation.asFound(), why);
+            json.percent("repeatability_pct", compensation.repeatability(), reason(ReasonCode.NO_REPEATS));
+            json.percent("remaining_pct", compensation.remaining(), why);
+            json.truth("void", compensation.reason() != null);
+            json.text("reason", compensation.reason() == null ? null : why, wording.text("reason.not_needed"));
         }
-        json.text("reason", why);
         json.end();
     }
 
-    private void dropoutLimit() throws IOException {
-        String why = wording.text("reason.not_evaluated");
+    private void dropoutLimit(DropoutLimit limit) throws IOException {
+        ReasonCode code = limit.reason();
+        String why = code == null ? wording.text("reason.not_evaluated") : reason(code);
         json.begin("dropout_limit");
-        for (String key : List.of("status", "limit_pct", "confidence_pct", "sensitivity_pct", "false_alarm_pct")) {
-            json.absent(key, why);
+        json.text("status", limit.status().key());
+        json.number("limit_pct", limit.limitPercent(), why);
+        json.number("next_failed_pct", limit.nextPercent(), why);
+        json.number("seen_pct", limit.seenPercent(), code == null ? wording.text("reason.not_recorded") : why);
+        for (String key : List.of("confidence_pct", "sensitivity_pct", "false_alarm_pct")) {
+            json.absent(key, code == null ? wording.text("reason.not_evaluated") : why);
         }
-        json.text("reason", why);
+        json.text("reason", code == null ? null : why, wording.text("reason.not_needed"));
         json.end();
     }
 

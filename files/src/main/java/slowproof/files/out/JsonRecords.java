@@ -74,6 +74,10 @@ final class JsonRecords implements AutoCloseable {
         }
     }
 
+    void truth(String key, boolean value) throws IOException {
+        out.writeBooleanField(key, value);
+    }
+
     void whole(String key, long value) throws IOException {
         out.writeNumberField(key, value);
     }

@@ -5,6 +5,9 @@ import slowproof.trial.Trial;
 
 /** Evaluates a trial. The same trial always gives the same findings. */
 public final class Evaluation {
+    /** Seed that is used unless another is asked for: the same trial then gives the same findings everywhere. */
+    public static final long USUAL_SEED = 1;
+
     private Evaluation() {}
 
     /**
@@ -15,6 +18,18 @@ public final class Evaluation {
      * @throws IllegalArgumentException if the trial has no pass, or only excluded ones
      */
     public static Findings of(Trial trial) {
+        return of(trial, USUAL_SEED);
+    }
+
+    /**
+     * Returns the findings of a trial with another seed for the draws of its error curves.
+     *
+     * @param trial trial with at least one pass
+     * @param seed seed
+     * @throws slowproof.trial.input.BadInputException if an exclusion names a pass that does not exist
+     * @throws IllegalArgumentException if the trial has no pass, or only excluded ones
+     */
+    public static Findings of(Trial trial, long seed) {
         List<Pass> passes = OutlierMarks.mark(Passes.of(trial));
         List<Pass> counting = passes.stream().filter(Pass::included).toList();
         if (counting.isEmpty()) {
@@ -27,7 +42,7 @@ public final class Evaluation {
         List<Condition> conditions = ConditionEvaluation.of(trial, counting, countingCycles);
         List<Condition> withExcluded =
                 counting.size() == passes.size() ? List.of() : ConditionEvaluation.of(trial, passes, cycles);
-        List<Material> materials = MaterialEvaluation.of(counting, conditions);
+        List<Material> materials = MaterialEvaluation.of(trial, counting, conditions, seed);
         return new Findings(
                 trial,
                 passes,

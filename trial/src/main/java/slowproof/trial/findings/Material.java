@@ -2,6 +2,9 @@ package slowproof.trial.findings;
 
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import slowproof.trial.curve.Compensation;
+import slowproof.trial.curve.CurveResult;
+import slowproof.trial.curve.ScaleError;
 
 /**
  * Result of one material.
@@ -9,10 +12,22 @@ import org.jspecify.annotations.Nullable;
  * @param material material
  * @param floor slowest speed from which on the limit holds
  * @param passScatterMm pooled standard deviation of the error of one pass in mm, or null when nothing was repeated
+ * @param curve what the passes say of the error curve, or null for a thin trial
+ * @param scaleError scale error of the fast plateau, or null for a thin trial
+ * @param compensation what would remain after compensation at the condition with the largest error, or null for a thin
+ *     trial
+ * @param dropoutLimit largest dropout share up to which a pass may be trusted
  * @param reasons for each figure that is null, by its name in files, why
  */
 public record Material(
-        String material, FloorSpeed floor, @Nullable Double passScatterMm, Map<String, ReasonCode> reasons) {
+        String material,
+        FloorSpeed floor,
+        @Nullable Double passScatterMm,
+        @Nullable CurveResult curve,
+        @Nullable ScaleError scaleError,
+        @Nullable Compensation compensation,
+        DropoutLimit dropoutLimit,
+        Map<String, ReasonCode> reasons) {
     /** Copies the reasons. */
     public Material {
         reasons = Map.copyOf(reasons);

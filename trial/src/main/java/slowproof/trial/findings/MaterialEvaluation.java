@@ -1,38 +1,79 @@
 package slowproof.trial.findings;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
+import slowproof.trial.Limit;
+import slowproof.trial.Trial;
+import slowproof.trial.curve.Compensation;
+import slowproof.trial.curve.CurveReason;
+import slowproof.trial.curve.CurveResult;
 
 /** Sums up each material: floor and scatter of one pass. */
 final class MaterialEvaluation {
     private MaterialEvaluation() {}
 
+    /** Change of speed, as a share of it, that a compensation has to bear; our choice, stated in the findings. */
+    private static final double SPEED_CHANGE = 0.1;
+
     /**
      * Returns the materials in file order.
      *
+     * @param trial trial
      * @param passes passes that count
      * @param conditions their conditions
+     * @param seed seed of the draws
      */
-    static List<Material> of(List<Pass> passes, List<Condition> conditions) {
+    static List<Material> of(Trial trial, List<Pass> passes, List<Condition> conditions, long seed) {
         List<Material> materials = new ArrayList<>();
-        for (Map.Entry<String, List<Pass>> entry :
-                ConditionEvaluation.byMaterial(passes).entrySet()) {
-            Map<String, ReasonCode> reasons = new TreeMap<>();
-            Double scatter = passScatterMm(entry.getValue());
-            if (scatter == null) {
-                reasons.put("pass_scatter_mm", ReasonCode.NO_REPEATS);
-            }
-            materials.add(new Material(
-                    entry.getKey(),
-                    FloorBracket.of(leading(entry.getKey(), conditions), Condition::decision),
-                    scatter,
-                    reasons));
+        for (List<Pass> own : ConditionEvaluation.byMaterial(passes).values()) {
+            materials.add(material(trial, own, leading(own.get(0).material(), conditions), seed));
         }
         return List.copyOf(materials);
+    }
+
+    private static Material material(Trial trial, List<Pass> passes, List<Condition> leading, long seed) {
+        Map<String, ReasonCode> reasons = new TreeMap<>();
+        Double scatter = passScatterMm(passes);
+        if (scatter == null) {
+            reasons.put("pass_scatter_mm", ReasonCode.NO_REPEATS);
+        }
+        DropoutLimit dropouts = DropoutLimit.of(passes, trial.limit());
+        CurveResult curve = CurvePasses.fit(trial, passes, seed);
+        if (curve == null || curve.curve() == null) {
+            CurveReason why = curve == null ? CurveReason.THIN_TRIAL : curve.reason();
+            reasons.put("error_curve", why == null ? ReasonCode.NO_CURVE : ReasonCode.valueOf(why.name()));
+        }
+        return new Material(
+                passes.get(0).material(),
+                floor(trial, passes, leading, curve),
+                scatter,
+                curve,
+                curve == null ? null : curve.scaleError(),
+                curve == null ? null : largest(curve, dropouts),
+                dropouts,
+                reasons);
+    }
+
+    private static FloorSpeed floor(
+            Trial trial, List<Pass> passes, List<Condition> leading, @Nullable CurveResult curve) {
+        Limit limit = trial.limit();
+        boolean judged = limit != null && trial.reference().hasUncertainty();
+        return curve == null || curve.curve() == null || !judged
+                ? FloorBracket.of(leading, Condition::decision)
+                : CurveFloor.of(curve, Objects.requireNonNull(limit), passes);
+    }
+
+    private static @Nullable Compensation largest(CurveResult curve, DropoutLimit dropouts) {
+        Double limit = dropouts.limitPercent();
+        return curve.compensation(SPEED_CHANGE, limit == null ? 100 : limit).stream()
+                .max(Comparator.comparingDouble(Compensation::asFound))
+                .orElse(null);
     }
 
     /** Returns for each condition of a material the row that speaks for it: both directions, else the only one. */

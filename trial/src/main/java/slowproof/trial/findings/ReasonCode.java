@@ -19,7 +19,16 @@ public enum ReasonCode {
     THIN_TRIAL,
     ONE_STROKE,
     NOTHING_HOLDS,
-    NO_CURVE;
+    NO_CURVE,
+    OUTSIDE_FAMILY,
+    NO_PLATEAU,
+    ONE_SPEED,
+    DROPOUTS,
+    BEYOND_TESTED,
+    NO_SHARES,
+    NO_PASS_FAILED,
+    ONLY_FAILED_PASSES,
+    SHARES_OVERLAP;
 
     /** Returns the code as key of the message bundles, lower_snake_case. */
     public String key() {

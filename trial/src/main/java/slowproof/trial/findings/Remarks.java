@@ -159,6 +159,9 @@ final class Remarks {
         if (setups > 1) {
             add(NoteCode.SEVERAL_SETUPS, material.material(), setups);
         }
+        if (material.curve() != null) {
+            notes.addAll(material.curve().notes());
+        }
         boolean scattersNowhere =
                 leading.stream().anyMatch(condition -> condition.flags().contains(Flag.SCATTER_BELOW_RESOLUTION));
         Double resolution = trial.sensor().resolutionMm();
