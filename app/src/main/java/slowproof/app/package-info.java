@@ -1,4 +1,4 @@
-/** Placeholder. */
+/** The command line: wires everything, decides nothing. */
 @NullMarked
 package slowproof.app;
 

@@ -1,0 +1,61 @@
+package slowproof.app;
+
+import java.io.PrintStream;
+import java.util.Locale;
+import java.util.Map;
+import slowproof.wording.Wording;
+
+/** Where a command speaks: its streams, its language, and whether a terminal is at the other end. */
+final class Console {
+    private static final int USUAL_WIDTH = 100;
+
+    private final PrintStream out;
+    private final PrintStream err;
+    private final Map<String, String> environment;
+    private Locale language;
+
+    Console(PrintStream out, PrintStream err) {
+        this.out = out;
+        this.err = err;
+        this.environment = System.getenv();
+        this.language = environment.getOrDefault("LANG", "").startsWith("de") ? Locale.GERMAN : Locale.ENGLISH;
+    }
+
+    PrintStream out() {
+        return out;
+    }
+
+    PrintStream err() {
+        return err;
+    }
+
+    void speak(Language chosen) {
+        language = chosen.locale();
+    }
+
+    Wording wording() {
+        return Wording.of(language);
+    }
+
+    /** The launcher looks whether standard output is a terminal: Java has no way that holds for all its versions. */
+    boolean colour() {
+        return System.getProperty("slowproof.columns") != null && environment.get("NO_COLOR") == null;
+    }
+
+    int width() {
+        String columns = System.getProperty("slowproof.columns", "");
+        try {
+            return Math.max(60, Integer.parseInt(columns));
+        } catch (NumberFormatException e) {
+            return USUAL_WIDTH;
+        }
+    }
+
+    static String version() {
+        return System.getProperty("slowproof.version", "unknown");
+    }
+
+    static String commit() {
+        return System.getProperty("slowproof.commit", "unknown");
+    }
+}

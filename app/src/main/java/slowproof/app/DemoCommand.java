@@ -1,0 +1,57 @@
+package slowproof.app;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
+import slowproof.app.text.FindingsText;
+import slowproof.files.in.TrialReader;
+import slowproof.files.out.TrialWriter;
+import slowproof.trial.findings.Evaluation;
+import slowproof.trial.findings.Findings;
+import slowproof.wording.Reply;
+import slowproof.wording.Wording;
+
+/** Writes an invented trial, evaluates it and prints what it says. */
+final class DemoCommand implements Command {
+    private static final String FOLDER = "slowproof-demo";
+    private static final String REMARK =
+            "Invented numbers: a plant that cuts acoustic felt, aluminium-faced glass fabric and clear film.";
+
+    @Override
+    public CommandSpec words() {
+        CommandSpec spec = Words.speaking(Words.command(
+                "demo",
+                "./slowproof demo --once --folder my-first-trial",
+                "Writes an invented trial to a folder, evaluates it and prints findings and reply.",
+                "Files that are there already are kept: edit them and run the demo again."));
+        spec.addOption(Words.flag("--once", "Stops after printing."));
+        spec.addOption(Words.path("--folder", "DIR", "Where the trial files are written (default: " + FOLDER + ")."));
+        spec.addOption(Words.number("--port", "Port of the pages."));
+        return spec.addOption(Words.path("--archive", "DIR", "Folder of the archive that the pages show."));
+    }
+
+    @Override
+    public int run(ParseResult words, Console console) throws IOException {
+        Path asked = Words.pathOf(words, "--folder");
+        Path folder = asked == null ? Path.of(FOLDER) : asked;
+        Path file = folder.resolve("trial.yaml");
+        Wording wording = console.wording();
+        boolean kept = Files.exists(file);
+        if (!kept) {
+            TrialWriter.write(DemoTrial.make(), REMARK, folder);
+        }
+        console.err().println(wording.text(kept ? "demo.kept" : "demo.written", folder.toString()));
+        Findings findings = Evaluation.of(TrialReader.read(file).trial());
+        PrintStream out = console.out();
+        out.println(FindingsText.render(findings, wording, console.colour(), console.width()));
+        out.println(wording.text("demo.reply"));
+        out.println(Reply.of(findings, wording));
+        if (!words.hasMatchedOption("--once")) {
+            console.err().println(wording.text("demo.no_pages"));
+        }
+        return ExitStatus.DONE;
+    }
+}

@@ -1,0 +1,62 @@
+package slowproof.app;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
+import slowproof.app.text.FindingsText;
+import slowproof.files.in.LoadedTrial;
+import slowproof.files.in.TrialReader;
+import slowproof.files.out.Envelope;
+import slowproof.files.out.FindingsCsv;
+import slowproof.files.out.FindingsJson;
+import slowproof.files.out.FindingsXlsx;
+import slowproof.trial.findings.Evaluation;
+import slowproof.trial.findings.Findings;
+import slowproof.wording.Wording;
+
+/** Evaluates a trial. */
+final class FindingsCommand implements Command {
+    @Override
+    public CommandSpec words() {
+        CommandSpec spec = Words.speaking(Words.command(
+                "findings",
+                "./slowproof findings docs/samples/first-trial/trial.yaml --xlsx first-trial.xlsx",
+                "Evaluates a trial: errors, repeatability, closure, uncertainty, decision, floor speed."));
+        spec.addPositional(Words.file("TRIAL.yaml", "The trial file."));
+        spec.addOption(Words.flag("--json", "Prints one JSON document and nothing else."));
+        spec.addOption(Words.path("--csv", "FILE", "Writes the table of conditions, values separated by commas."));
+        spec.addOption(
+                Words.path("--xlsx", "FILE", "Writes answer, passes, conditions, budget and notes as a workbook."));
+        return spec.addOption(Words.flag("--explain", "Says what each number means and how every file was read."));
+    }
+
+    @Override
+    public int run(ParseResult words, Console console) throws IOException {
+        LoadedTrial loaded = TrialReader.read(Words.fileOf(words));
+        Findings findings = Evaluation.of(loaded.trial()).withNotesBefore(loaded.notes());
+        Wording wording = console.wording();
+        Path csv = Words.pathOf(words, "--csv");
+        if (csv != null) {
+            FindingsCsv.write(findings, wording, csv);
+        }
+        Path xlsx = Words.pathOf(words, "--xlsx");
+        if (xlsx != null) {
+            FindingsXlsx.write(findings, wording, xlsx);
+        }
+        if (words.hasMatchedOption("--json")) {
+            FindingsJson.write(
+                    findings, envelope(loaded), loaded.sources(), loaded.recordings(), wording, console.out());
+            return ExitStatus.DONE;
+        }
+        console.out().println(FindingsText.render(findings, wording, console.colour(), console.width()));
+        if (words.hasMatchedOption("--explain")) {
+            console.out().println(FindingsText.explain(wording, console.colour(), console.width()));
+        }
+        return ExitStatus.DONE;
+    }
+
+    private static Envelope envelope(LoadedTrial loaded) {
+        return new Envelope(Console.version(), Console.commit(), loaded.settingsSha256(), null);
+    }
+}
