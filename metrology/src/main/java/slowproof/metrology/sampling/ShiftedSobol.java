@@ -68,10 +68,14 @@ public final class ShiftedSobol {
      * Draws a shift.
      *
      * @param random where it comes from
-     * @return one number from 0 (included) to 1 (excluded) for each coordinate
+     * @param shift overwritten with one number from 0 (included) to 1 (excluded) for each coordinate
+     * @return the same array
      */
-    public double[] randomShift(UniformRandomProvider random) {
-        return random.doubles(dimensions).toArray();
+    public double[] randomShift(UniformRandomProvider random, double[] shift) {
+        for (int j = 0; j < dimensions; j++) {
+            shift[j] = random.nextDouble();
+        }
+        return shift;
     }
 
     /**

@@ -27,13 +27,13 @@ final class SobolBlocks {
         double[] point = new double[2 * uniforms];
         double[] u = new double[uniforms];
         double[] x = new double[transform.quantities()];
-        double[] shift = sobol.randomShift(generator);
+        double[] shift = sobol.randomShift(generator, new double[2 * uniforms]);
         double[] a = new double[size];
         double[] b = new double[size];
         double[][] mixed = new double[groups.size()][size];
         for (int i = 0; i < size; i++) {
             if (random) {
-                sobol.point(0, sobol.randomShift(generator), point);
+                sobol.point(0, sobol.randomShift(generator, shift), point);
             } else {
                 sobol.point(i, shift, point);
             }

@@ -40,7 +40,7 @@ final class BlockPropagation {
         if (random) {
             draw(model.source(generator), model.function(), values);
         } else {
-            place(sobol.randomShift(generator), values);
+            place(sobol.randomShift(generator, new double[sobol.dimensions()]), values);
         }
         for (double value : values) {
             if (!Double.isFinite(value)) {

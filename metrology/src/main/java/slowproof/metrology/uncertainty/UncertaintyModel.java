@@ -139,8 +139,15 @@ public final class UncertaintyModel {
         return matrix;
     }
 
-    /** Draws of all inputs, each block with a source of its own; no array is made while drawing. */
-    VectorSource source(UniformRandomProvider random) {
+    /**
+     * Starts a stream of random draws of all inputs. Drawing makes no objects.
+     *
+     * @param random where the randomness comes from
+     * @return a source of its own, in the order of the inputs
+     * @throws IllegalArgumentException if correlated inputs are neither all normal nor all Student's with the same
+     *     degrees of freedom
+     */
+    public VectorSource source(UniformRandomProvider random) {
         List<VectorSource> parts = new ArrayList<>();
         for (List<Integer> group : allGroups()) {
             if (group.size() == 1) {

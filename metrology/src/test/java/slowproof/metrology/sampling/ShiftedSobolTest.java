@@ -40,13 +40,13 @@ class ShiftedSobolTest {
         UniformRandomProvider random = BlockStreams.of(3).next();
         ShiftedSobol sobol = ShiftedSobol.of(5, 256);
         for (int trial = 0; trial < 20; trial++) {
-            double[] shift = sobol.randomShift(random);
+            double[] shift = sobol.randomShift(random, new double[5]);
             assertThat(shift).hasSize(5);
             double[][] even = points(sobol, shift);
             double[][] scattered = new double[256][];
             for (int i = 0; i < 256; i++) {
                 assertThat(Arrays.stream(even[i])).allMatch(u -> u > 0 && u < 1);
-                scattered[i] = sobol.randomShift(random);
+                scattered[i] = sobol.randomShift(random, new double[5]);
             }
             // random points: about (1.25^5 - (13/12)^5)/256 = 0.0061
             assertThat(Discrepancy.centred(even)).isLessThan(0.2 * Discrepancy.centred(scattered));
