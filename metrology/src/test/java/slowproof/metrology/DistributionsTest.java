@@ -127,6 +127,9 @@ class DistributionsTest {
         // F with an infinite denominator is chi-squared over its degrees of freedom: 5 % point 3.8415 at 1 (tables)
         assertClose(Distributions.fQuantile(0.95, 1, INFINITE), 3.8414588206941245, 1e-9);
         assertClose(Distributions.fCdf(3.8414588206941245, 1, INFINITE), 0.95, 1e-12);
+        // with 9 degrees of freedom: 19.0228/9 (tables of chi-squared)
+        assertClose(Distributions.fQuantile(0.975, 9, INFINITE), 19.022767798641635 / 9, 1e-9);
+        assertClose(Distributions.fCdf(19.022767798641635 / 9, 9, INFINITE), 0.975, 1e-12);
         // with an infinite numerator the reciprocal: 9/2.7003895 at 97.5 %
         assertClose(Distributions.fQuantile(0.975, INFINITE, 9), 9 / 2.700389499980358, 1e-9);
         assertClose(Distributions.fCdf(9 / 2.700389499980358, INFINITE, 9), 0.975, 1e-12);

@@ -62,7 +62,7 @@ public final class GuardBand {
         }
         // the far limit takes its share too, so the band is at least as wide as against one limit
         double farthest = Math.max(0, about.high() - oneSided);
-        double reach = distance(about, standardUncertainty, degreesOfFreedom, probability, 0, farthest);
+        double reach = distance(about, standardUncertainty, degreesOfFreedom, probability, farthest);
         return Optional.of(new Interval(centre - reach, centre + reach));
     }
 
@@ -85,29 +85,23 @@ public final class GuardBand {
         }
         double centre = tolerance.centre();
         Interval about = new Interval(-tolerance.width() / 2, tolerance.width() / 2);
-        if (Conformance.probabilityOutside(0, standardUncertainty, degreesOfFreedom, about) >= probability) {
+        if (Conformance.probability(0, standardUncertainty, degreesOfFreedom, about) <= 1 - probability) {
             return new Interval(centre, centre);
         }
         double farthest = about.high() + oneSided;
-        double reach = distance(about, standardUncertainty, degreesOfFreedom, 1 - probability, 0, farthest);
+        double reach = distance(about, standardUncertainty, degreesOfFreedom, 1 - probability, farthest);
         return new Interval(centre - reach, centre + reach);
     }
 
     /**
-     * Returns the distance from the middle at which the probability of conformity falls to the given value; the ends
-     * of the search are answers themselves where the probability equals it to the last digit.
+     * Returns the distance from the middle at which the probability of conformity, larger in the middle, falls to the
+     * given value; at the farthest possible one it is not above it but for rounding.
      */
-    private static double distance(
-            Interval about, double u, double nu, double probability, double nearest, double farthest) {
-        double atNearest = Conformance.probability(nearest, u, nu, about) - probability;
-        double atFarthest = Conformance.probability(farthest, u, nu, about) - probability;
-        if (atFarthest >= 0) {
+    private static double distance(Interval about, double u, double nu, double probability, double farthest) {
+        if (Conformance.probability(farthest, u, nu, about) >= probability) {
             return farthest;
         }
-        if (atNearest <= 0) {
-            return nearest;
-        }
         return new BrentSolver(1e-14, 1e-15 * farthest, 0)
-                .solve(200, m -> Conformance.probability(m, u, nu, about) - probability, nearest, farthest);
+                .solve(200, m -> Conformance.probability(m, u, nu, about) - probability, 0, farthest);
     }
 }

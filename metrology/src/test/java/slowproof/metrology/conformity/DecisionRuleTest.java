@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
 import slowproof.metrology.Distributions;
+import slowproof.metrology.Interval;
 
 class DecisionRuleTest {
 
@@ -73,6 +74,17 @@ class DecisionRuleTest {
                     .as(rule.name())
                     .isEqualTo(Decision.DOES_NOT_CONFORM);
         }
+    }
+
+    @Test
+    void anExpandedIntervalThatTouchesALimitIsNotBeyondIt() {
+        double expanded = 0.5 * Distributions.studentQuantile((1 + 0.9) / 2, 7);
+        Interval touchedInside = new Interval(3 - expanded, 3 + expanded);
+        assertThat(DecisionRule.EXPANDED.decide(3, 0.5, 7, 0.9, touchedInside)).isEqualTo(Decision.CONFORMS);
+        Interval above = new Interval(3 + expanded, 100);
+        assertThat(DecisionRule.EXPANDED.decide(3, 0.5, 7, 0.9, above)).isEqualTo(Decision.UNDECIDED);
+        Interval below = new Interval(-100, 3 - expanded);
+        assertThat(DecisionRule.EXPANDED.decide(3, 0.5, 7, 0.9, below)).isEqualTo(Decision.UNDECIDED);
     }
 
     @Test

@@ -161,9 +161,9 @@ class RiskTest {
 
     @Test
     void priorAndMeasurementAreWeighted() {
-        // prior N(0, 2), measured 5 with u = 1: weight 4/5, deviation 2/sqrt 5
-        NormalPrior after = new NormalPrior(0, 2).after(5, 1);
-        assertThat(after.mean()).isCloseTo(4, within(1e-12));
+        // prior N(10, 2), measured 15 with u = 1: weight 4/5, deviation 2/sqrt 5
+        NormalPrior after = new NormalPrior(10, 2).after(15, 1);
+        assertThat(after.mean()).isCloseTo(14, within(1e-12));
         assertThat(after.standardDeviation()).isCloseTo(2 / Math.sqrt(5), within(1e-12));
         // a vague prior leaves the measurement as it is
         NormalPrior vague = new NormalPrior(0, 1e12).after(5, 1);

@@ -201,6 +201,8 @@ class InputDistributionTest {
         assertThatIllegalArgumentException().isThrownBy(() -> new Trapezoidal(1, 2, Double.NaN));
         assertThatIllegalArgumentException().isThrownBy(() -> Trapezoidal.ofSum(1, 0, 0));
         assertThatIllegalArgumentException().isThrownBy(() -> new CurvilinearTrapezoid(2, 1, 0.1));
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> new CurvilinearTrapezoid(1, Double.POSITIVE_INFINITY, 0.1));
         assertThatIllegalArgumentException().isThrownBy(() -> new CurvilinearTrapezoid(1, 2, 0));
         assertThatIllegalArgumentException().isThrownBy(() -> new CurvilinearTrapezoid(1, 2, 0.5));
         assertThatIllegalArgumentException().isThrownBy(() -> new ScaledStudent(Double.NaN, 1, 1));
