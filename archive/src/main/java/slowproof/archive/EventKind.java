@@ -1,0 +1,33 @@
+package slowproof.archive;
+
+import java.util.Locale;
+
+/** Kinds of event in the life of a trial. */
+public enum EventKind {
+    /** The trial was started. */
+    STARTED,
+    /** A fact about the trial was noted or changed: fields {@code name}, {@code text}, and how it was typed. */
+    FACT,
+    /** A series of moves was started at a material, speed and acceleration. */
+    SERIES,
+    /** A reading was taken at standstill. */
+    READING,
+    /** A pass got a remark: fields {@code reading}, {@code text}. */
+    COMMENT,
+    /** A pass was left out by a person: fields {@code reading}, {@code text}, the reason; empty takes it in again. */
+    SPOILED,
+    /** A photo was added: fields {@code sha256}, {@code name}, {@code type}, {@code bytes}. */
+    PHOTO,
+    /** An earlier event was taken back: field {@code seq}. Taking back an undo brings the event back. */
+    UNDO;
+
+    /** Returns the word written in the archive, lower_snake_case. */
+    public String key() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** Returns the kind of a written word. */
+    static EventKind of(String key) {
+        return valueOf(key.toUpperCase(Locale.ROOT));
+    }
+}
