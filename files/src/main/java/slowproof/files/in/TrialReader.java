@@ -1,5 +1,6 @@
 package slowproof.files.in;
 
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -200,13 +201,18 @@ public final class TrialReader {
             }
             return preset.limit(smallest, atLength);
         }
-        double b = relative == null ? 0 : relative / 100;
+        double b = relative == null ? 0 : ratio(relative);
         double a = absolute == null ? 0 : absolute;
         if (!(a + b > 0)) {
             problems.add(ProblemCode.LIMIT_ZERO, top.at("limit"));
             return null;
         }
         return new Limit(b, a, 0, atLength, null);
+    }
+
+    /** In decimals: 0.7 / 100 is not the double 0.007, and a figure exactly on the limit would fall outside. */
+    private static double ratio(double percent) {
+        return BigDecimal.valueOf(percent).movePointLeft(2).doubleValue();
     }
 
     private @Nullable StatedAccuracy stated() {
@@ -218,7 +224,7 @@ public final class TrialReader {
         map.require("from_speed_mm_s");
         Double relative = map.positive("relative_pct");
         Double speed = map.notNegative("from_speed_mm_s");
-        return relative == null || speed == null ? null : new StatedAccuracy(relative / 100, speed);
+        return relative == null || speed == null ? null : new StatedAccuracy(ratio(relative), speed);
     }
 
     private Setup setup() {
