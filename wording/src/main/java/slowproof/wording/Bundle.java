@@ -37,6 +37,14 @@ final class Bundle {
         return sentences.getProperty(key);
     }
 
+    /** Returns these sentences and those of a further file. */
+    private Bundle and(String file) {
+        Properties both = new Properties();
+        both.putAll(sentences);
+        both.putAll(load(file).sentences);
+        return new Bundle(both);
+    }
+
     Set<String> keys() {
         return new TreeSet<>(sentences.stringPropertyNames());
     }
@@ -46,6 +54,20 @@ final class Bundle {
         static final Bundle BUNDLE = load("messages.properties");
 
         private English() {}
+    }
+
+    /** The sentences of the pages too, loaded only where there are pages. */
+    static final class EnglishPages {
+        static final Bundle BUNDLE = English.BUNDLE.and("pages.properties");
+
+        private EnglishPages() {}
+    }
+
+    /** The sentences of the pages too, loaded only where there are pages. */
+    static final class GermanPages {
+        static final Bundle BUNDLE = German.BUNDLE.and("pages_de.properties");
+
+        private GermanPages() {}
     }
 
     /** One language is loaded only when it is asked for. */

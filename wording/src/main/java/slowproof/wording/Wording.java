@@ -29,10 +29,10 @@ public final class Wording {
     private final Numbers numbers;
     private final Units units;
 
-    private Wording(Locale locale, Bundle bundle, Units units) {
+    private Wording(Locale locale, Bundle bundle, Numbers numbers, Units units) {
         this.locale = locale;
         this.bundle = bundle;
-        this.numbers = Numbers.of(locale);
+        this.numbers = numbers;
         this.units = units;
     }
 
@@ -44,8 +44,19 @@ public final class Wording {
     /** Returns the wording of a language in units of choice; a language that is not known is answered in English. */
     public static Wording of(Locale locale, Units units) {
         return isGerman(locale)
-                ? new Wording(Locale.GERMAN, Bundle.German.BUNDLE, units)
-                : new Wording(Locale.ENGLISH, Bundle.English.BUNDLE, units);
+                ? new Wording(Locale.GERMAN, Bundle.German.BUNDLE, Numbers.of(Locale.GERMAN), units)
+                : new Wording(Locale.ENGLISH, Bundle.English.BUNDLE, Numbers.of(Locale.ENGLISH), units);
+    }
+
+    /** Returns the same wording with the sentences of the pages as well. */
+    public Wording withPages() {
+        Bundle pages = isGerman(locale) ? Bundle.GermanPages.BUNDLE : Bundle.EnglishPages.BUNDLE;
+        return new Wording(locale, pages, numbers, units);
+    }
+
+    /** Returns the same wording in units of choice. */
+    public Wording in(Units preferred) {
+        return new Wording(locale, bundle, numbers, preferred);
     }
 
     static boolean isGerman(Locale locale) {

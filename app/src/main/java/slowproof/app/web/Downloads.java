@@ -1,0 +1,222 @@
+package slowproof.app.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+import slowproof.archive.Event;
+import slowproof.archive.sheet.FactName;
+import slowproof.archive.sheet.Photo;
+import slowproof.archive.sheet.Sheet;
+import slowproof.files.in.LoadedTrial;
+import slowproof.files.in.TrialReader;
+import slowproof.files.out.Envelope;
+import slowproof.files.out.FindingsJson;
+import slowproof.files.out.TrialWriter;
+import slowproof.trial.Trial;
+import slowproof.trial.findings.Evaluation;
+import slowproof.trial.findings.Findings;
+import slowproof.trial.slips.Slips;
+import slowproof.wording.Wording;
+
+/** Hands out a trial as files that the command line reads back to the same numbers. */
+final class Downloads {
+    private final Site site;
+
+    Downloads(Site site) {
+        this.site = site;
+    }
+
+    void install(RoutesConfig routes) {
+        routes.get("/trials/{id}/trial.zip", this::zip);
+        routes.get("/trials/{id}/findings.json", this::json);
+    }
+
+    private void zip(Context context) throws IOException {
+        Visit visit = Visit.of(context);
+        Sheet sheet = site.archive().sheet(context.pathParam("id"));
+        Wording wording = BenchPage.wording(visit, sheet);
+        Evaluated evaluated = Evaluated.of(sheet, wording, site.zone());
+        String title = TrialPage.title(sheet, wording, site.zone());
+        Map<String, byte[]> files = new LinkedHashMap<>(trialFiles(evaluated, title));
+        files.put("notes.txt", notes(sheet, title, wording).getBytes(StandardCharsets.UTF_8));
+        files.put("history.csv", history(sheet.id()).getBytes(StandardCharsets.UTF_8));
+        for (Photo photo : sheet.photos()) {
+            Optional<Path> kept = site.archive().file(photo.sha256());
+            if (kept.isPresent()) {
+                String ending = photo.type().substring("image/".length());
+                files.put("photos/" + photo.sha256().substring(0, 12) + "." + ending, Files.readAllBytes(kept.get()));
+            }
+        }
+        attach(context, "application/zip", "zip", title);
+        context.result(zipped(files, sheet.changedAt().toEpochMilli()));
+    }
+
+    private void json(Context context) throws IOException {
+        read(context, (loaded, folder) -> {
+            ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+            Envelope envelope = new Envelope(
+                    System.getProperty("slowproof.version", "unknown"),
+                    System.getProperty("slowproof.commit", "unknown"),
+                    loaded.settingsSha256(),
+                    null);
+            FindingsJson.write(
+                    findings(loaded), envelope, loaded.sources(), loaded.recordings(), Visit.wording(context), bytes);
+            attach(context, "application/json", "json", loaded.trial().title());
+            context.result(bytes.toByteArray());
+        });
+    }
+
+    private static Findings findings(LoadedTrial loaded) {
+        return Evaluation.of(loaded.trial()).withNotesBefore(loaded.notes());
+    }
+
+    /** What is done with a trial that was written to files and read back. */
+    private interface Writer {
+        void write(LoadedTrial loaded, Path folder) throws IOException;
+    }
+
+    /** Takes the way of the command line, files included, so that both give the same document. */
+    private void read(Context context, Writer writer) throws IOException {
+        Visit visit = Visit.of(context);
+        Sheet sheet = site.archive().sheet(context.pathParam("id"));
+        Evaluated evaluated = Evaluated.of(sheet, visit.wording(), site.zone());
+        Path folder = Files.createTempDirectory("slowproof");
+        try {
+            String title = TrialPage.title(sheet, visit.wording(), site.zone());
+            for (Map.Entry<String, byte[]> file : trialFiles(evaluated, title).entrySet()) {
+                Files.write(folder.resolve(file.getKey()), file.getValue());
+            }
+            writer.write(TrialReader.read(folder.resolve("trial.yaml")), folder);
+        } finally {
+            try (Stream<Path> left = Files.list(folder)) {
+                for (Path file : left.toList()) {
+                    Files.delete(file);
+                }
+            }
+            Files.delete(folder);
+        }
+    }
+
+    /** The trial with its title filled in; what the person confirmed at the bench is confirmed in the file. */
+    static Map<String, byte[]> trialFiles(Evaluated evaluated, String title) {
+        Trial trial = titled(
+                Objects.requireNonNullElseGet(evaluated.meaning().trial(), () -> {
+                    throw new NotFoundResponse();
+                }),
+                title);
+        Map<String, byte[]> files = new LinkedHashMap<>(TrialWriter.files(trial, ""));
+        String confirmed = Slips.questions(trial).stream()
+                .map(question -> question.code().key())
+                .distinct()
+                .collect(Collectors.joining(", "));
+        if (!confirmed.isEmpty()) {
+            String yaml = new String(Objects.requireNonNull(files.get("trial.yaml")), StandardCharsets.UTF_8);
+            files.put("trial.yaml", (yaml + "confirm: [" + confirmed + "]\n").getBytes(StandardCharsets.UTF_8));
+        }
+        return files;
+    }
+
+    static Trial titled(Trial trial, String title) {
+        return new Trial(
+                title,
+                trial.sensor(),
+                trial.reference(),
+                trial.limit(),
+                trial.stated(),
+                trial.setup(),
+                trial.rule(),
+                trial.mode(),
+                trial.series(),
+                trial.recorded(),
+                trial.pieces(),
+                trial.exclusions());
+    }
+
+    private static String notes(Sheet sheet, String title, Wording wording) {
+        StringBuilder text = new StringBuilder(title).append("\n\n");
+        for (FactName name : FactName.values()) {
+            String noted = sheet.facts().text(name);
+            if (name.kind() == FactName.Kind.TEXT && !noted.isEmpty()) {
+                text.append(wording.text("fact." + name.key()))
+                        .append(": ")
+                        .append(noted)
+                        .append('\n');
+            }
+        }
+        return text.toString();
+    }
+
+    /** Everything that was recorded, as typed, in order. */
+    private String history(String id) {
+        StringBuilder text = new StringBuilder("seq,at,kind,field,text\n");
+        for (Event event : site.archive().events(id)) {
+            if (event.fields().isEmpty()) {
+                text.append(event.seq())
+                        .append(',')
+                        .append(event.at())
+                        .append(',')
+                        .append(event.kind().key())
+                        .append(",,\n");
+            }
+            event.fields()
+                    .forEach((field, typed) -> text.append(event.seq())
+                            .append(',')
+                            .append(event.at())
+                            .append(',')
+                            .append(event.kind().key())
+                            .append(',')
+                            .append(field)
+                            .append(",\"")
+                            .append(typed.replace("\"", "\"\""))
+                            .append("\"\n"));
+        }
+        return text.toString();
+    }
+
+    private static byte[] zipped(Map<String, byte[]> files, long time) throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
+            for (Map.Entry<String, byte[]> file : files.entrySet()) {
+                ZipEntry entry = new ZipEntry(file.getKey());
+                // the time of the last record, so that the same trial gives the same bytes
+                entry.setTime(time);
+                zip.putNextEntry(entry);
+                zip.write(file.getValue());
+                zip.closeEntry();
+            }
+        }
+        return bytes.toByteArray();
+    }
+
+    private static void attach(Context context, String type, String ending, String title) {
+        context.contentType(type)
+                .header("Content-Disposition", "attachment; filename=\"" + fileName(title) + "." + ending + "\"");
+    }
+
+    /** Returns a file name of plain letters, digits and dashes. */
+    static String fileName(String title) {
+        String plain = title.toLowerCase(Locale.ROOT)
+                .replace("ä", "ae")
+                .replace("ö", "oe")
+                .replace("ü", "ue")
+                .replace("ß", "ss")
+                .replaceAll("[^a-z0-9]+", "-")
+                .replaceAll("^-|-$", "");
+        String name = plain.length() > 60 ? plain.substring(0, 60) : plain;
+        return name.isEmpty() ? "trial" : name;
+    }
+}

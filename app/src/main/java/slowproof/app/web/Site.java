@@ -1,0 +1,155 @@
+package slowproof.app.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
+import io.javalin.http.HttpResponseException;
+import io.javalin.http.HttpStatus;
+import jakarta.servlet.ServletException;
+import java.time.ZoneId;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import slowproof.archive.Archive;
+import slowproof.archive.UnknownTrialException;
+import slowproof.wording.Units;
+import slowproof.wording.Wording;
+
+/** Which address leads to which page, and what all pages share. */
+final class Site {
+    private static final Logger LOG = LoggerFactory.getLogger(Site.class);
+
+    private static final long LARGEST_UPLOAD = (long) Photos.LARGEST_MB << 20;
+
+    private final Supplier<Archive> archive;
+    private final Templates templates;
+    private final Live live;
+    private final ZoneId zone;
+
+    Site(Supplier<Archive> archive, Templates templates, Live live, ZoneId zone) {
+        this.archive = archive;
+        this.templates = templates;
+        this.live = live;
+        this.zone = zone;
+    }
+
+    void install(RoutesConfig routes) {
+        routes.before(Site::chooseLanguage);
+        new StartPage(this).install(routes);
+        new TrialsPage(this).install(routes);
+        new BenchPage(this).install(routes);
+        new TrialPage(this).install(routes);
+        new Photos(this).install(routes);
+        new Downloads(this).install(routes);
+        routes.exception(UnknownTrialException.class, (e, context) -> sorry(context, HttpStatus.NOT_FOUND));
+        routes.exception(
+                HttpResponseException.class, (e, context) -> sorry(context, HttpStatus.forStatus(e.getStatus())));
+        // what the server says of an upload that is too large or broken
+        routes.exception(
+                ServletException.class,
+                (e, context) -> sorry(
+                        context,
+                        String.valueOf(e.getCause()).contains("exceeded") || context.contentLength() > LARGEST_UPLOAD
+                                ? HttpStatus.CONTENT_TOO_LARGE
+                                : HttpStatus.BAD_REQUEST));
+        routes.exception(Exception.class, (e, context) -> {
+            LOG.error("{} {}", context.method(), context.path(), e);
+            sorry(context, HttpStatus.INTERNAL_SERVER_ERROR);
+        });
+        routes.error(HttpStatus.NOT_FOUND, context -> {
+            if (context.resultInputStream() == null) {
+                sorry(context, HttpStatus.NOT_FOUND);
+            }
+        });
+    }
+
+    /** A link with the language in its address sets it for good and leads back to the same page. */
+    private static void chooseLanguage(Context context) {
+        String wanted = context.queryParam("language");
+        if (wanted != null && HandlerType.GET.equals(context.method())) {
+            new Visit(context, Visit.wording(context)).setCookie("language", wanted.equals("de") ? "de" : "en");
+            context.redirect(context.path(), HttpStatus.SEE_OTHER);
+            context.skipRemainingHandlers();
+        }
+    }
+
+    private void sorry(Context context, HttpStatus status) {
+        Visit visit = Visit.of(context);
+        String kind = switch (status) {
+            case NOT_FOUND -> "not_found";
+            case CONTENT_TOO_LARGE -> "too_large";
+            case METHOD_NOT_ALLOWED, BAD_REQUEST -> "bad_request";
+            default -> "our_fault";
+        };
+        context.status(status);
+        send(
+                visit,
+                "sorry.jte",
+                visit.wording(),
+                "",
+                visit.wording().text("sorry." + kind),
+                List.of(),
+                Map.of("kind", kind));
+    }
+
+    Archive archive() {
+        return archive.get();
+    }
+
+    Live live() {
+        return live;
+    }
+
+    ZoneId zone() {
+        return zone;
+    }
+
+    /** Answers with a page; with problems its title begins with the word for error, and its status says so. */
+    void send(
+            Visit visit,
+            String template,
+            Wording wording,
+            String place,
+            String title,
+            List<Problem> problems,
+            Map<String, Object> parameters) {
+        if (!problems.isEmpty()) {
+            visit.context().status(HttpStatus.UNPROCESSABLE_CONTENT);
+        }
+        String whole = problems.isEmpty() ? title : wording.text("problem.title", title);
+        Map<String, Object> all = new HashMap<>(parameters);
+        all.put(
+                "page",
+                new Page(wording, new Show(wording, zone), place, whole, path(visit.context(), place), problems));
+        templates.send(visit.context(), template, all);
+    }
+
+    /** Returns the address under which a page can be asked for again, also when it answers a form. */
+    private static String path(Context context, String place) {
+        return switch (place) {
+            case "start" -> "/";
+            case "bench" -> "/trials/" + context.pathParam("id") + "/bench";
+            case "trial" -> "/trials/" + context.pathParam("id");
+            case "trials" -> "/trials";
+            default -> context.path();
+        };
+    }
+
+    /** Returns the units in which a reader sees figures: those in which the numbers are typed. */
+    static Units units(String lengthUnit, String speedUnit) {
+        Units.Length length = switch (lengthUnit) {
+            case "inch" -> Units.Length.INCH;
+            case "m" -> Units.Length.M;
+            default -> Units.Length.MM;
+        };
+        Units.Speed speed = switch (speedUnit) {
+            case "m_per_min" -> Units.Speed.M_PER_MIN;
+            case "ft_per_min" -> Units.Speed.FT_PER_MIN;
+            default -> Units.Speed.MM_PER_S;
+        };
+        return new Units(length, speed);
+    }
+}

@@ -1,0 +1,86 @@
+package slowproof.app.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import java.time.ZoneId;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import slowproof.archive.sheet.FactName;
+import slowproof.archive.sheet.Sheet;
+import slowproof.archive.sheet.SheetSeries;
+import slowproof.wording.Wording;
+
+/** The page of one trial: the answer first, then what it rests on. */
+final class TrialPage {
+    private final Site site;
+
+    TrialPage(Site site) {
+        this.site = site;
+    }
+
+    void install(RoutesConfig routes) {
+        routes.get("/trials/{id}", this::show);
+        routes.post("/trials/{id}/facts", this::noteFacts);
+    }
+
+    private void show(Context context) {
+        send(Visit.of(context), Map.of(), List.of());
+    }
+
+    private void noteFacts(Context context) {
+        Visit visit = Visit.of(context);
+        String id = context.pathParam("id");
+        Sheet sheet = site.archive().sheet(id);
+        FactForm.Change change = FactForm.change(sheet, visit);
+        if (!change.problems().isEmpty()) {
+            send(visit, FactForm.sent(visit), change.problems());
+            return;
+        }
+        if (!change.events().isEmpty()) {
+            site.archive().append(id, visit.field("token"), change.events());
+            site.live().changed(id, site.archive().sheet(id).lastSeq());
+        }
+        Map<String, String> empty = new HashMap<>();
+        change.fields().forEach(field -> empty.put(field, ""));
+        site.archive().keepDrafts(BenchPage.owner(id), empty);
+        visit.goTo("/trials/" + id + (visit.field("then").equals("bench") ? "/bench" : ""));
+    }
+
+    void send(Visit visit, Map<String, String> sent, List<Problem> problems) {
+        String id = visit.context().pathParam("id");
+        Sheet sheet = site.archive().sheet(id);
+        Wording wording = BenchPage.wording(visit, sheet);
+        Map<String, String> typed = new HashMap<>(site.archive().drafts(BenchPage.owner(id)));
+        typed.putAll(sent);
+        Evaluated evaluated = Evaluated.of(sheet, wording, site.zone());
+        TrialView trial = TrialView.of(evaluated, wording, site.zone(), FactForm.of(sheet, typed));
+        site.send(
+                visit,
+                "trial.jte",
+                wording,
+                "trial",
+                title(sheet, wording, site.zone()),
+                problems,
+                Map.of("trial", trial));
+    }
+
+    /** Returns the title of a trial; without one its surface or the time at which it was started. */
+    static String title(Sheet sheet, Wording wording, ZoneId zone) {
+        if (!sheet.title().isEmpty()) {
+            return sheet.title();
+        }
+        String surface = sheet.facts().text(FactName.MATERIAL);
+        if (surface.isEmpty()) {
+            surface = sheet.series().stream()
+                    .map(SheetSeries::material)
+                    .filter(material -> !material.isBlank())
+                    .findFirst()
+                    .orElse("");
+        }
+        String started = new Show(wording, zone).time(sheet.startedAt());
+        return surface.isEmpty()
+                ? wording.text("trial.untitled", started)
+                : wording.text("trial.untitled_on", surface, started);
+    }
+}

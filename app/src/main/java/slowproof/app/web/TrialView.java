@@ -1,0 +1,187 @@
+package slowproof.app.web;
+
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import slowproof.archive.sheet.SheetReading;
+import slowproof.archive.sheet.SheetSeries;
+import slowproof.trial.Trial;
+import slowproof.trial.findings.Condition;
+import slowproof.trial.findings.Findings;
+import slowproof.trial.findings.Pass;
+import slowproof.trial.note.Note;
+import slowproof.wording.Wording;
+
+/**
+ * What the page of a trial shows.
+ *
+ * @param evaluated the sheet and what it says
+ * @param title title
+ * @param answers the answer in plain words, a line a surface
+ * @param sentences one sentence a condition, speed ascending
+ * @param replies the answer to paste into a mail, a language each
+ * @param missing what keeps it from a decision: limit, reference, acceleration
+ * @param charts one chart a surface
+ * @param notes remarks
+ * @param facts facts as a form
+ * @param token name of the forms, so that sending one twice counts once
+ */
+public record TrialView(
+        Evaluated evaluated,
+        String title,
+        List<Answers.Line> answers,
+        List<Sentence> sentences,
+        List<Reply> replies,
+        List<String> missing,
+        List<Chart> charts,
+        List<Remark> notes,
+        FactForm facts,
+        String token) {
+    /**
+     * The answer about one condition.
+     *
+     * @param condition the condition
+     * @param text the sentence
+     */
+    public record Sentence(Condition condition, String text) {}
+
+    /**
+     * The answer to paste into a mail.
+     *
+     * @param language en or de
+     * @param text the answer
+     */
+    public record Reply(String language, String text) {}
+
+    /**
+     * A remark.
+     *
+     * @param where what it speaks of, empty for the whole trial
+     * @param text the sentence
+     */
+    public record Remark(String where, String text) {}
+
+    /**
+     * Error against speed of one surface.
+     *
+     * @param material surface
+     * @param finding the finding as a title
+     * @param data numbers for the drawing, as JSON
+     */
+    public record Chart(String material, String finding, String data) {}
+
+    /** Copies the lists. */
+    public TrialView {
+        answers = List.copyOf(answers);
+        sentences = List.copyOf(sentences);
+        replies = List.copyOf(replies);
+        missing = List.copyOf(missing);
+        charts = List.copyOf(charts);
+        notes = List.copyOf(notes);
+    }
+
+    static TrialView of(Evaluated evaluated, Wording wording, ZoneId zone, FactForm facts) {
+        String title = TrialPage.title(evaluated.sheet(), wording, zone);
+        String token = Visit.random();
+        if (!evaluated.hasFindings()) {
+            return new TrialView(
+                    evaluated, title, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), facts, token);
+        }
+        Findings findings = evaluated.said();
+        Trial trial = findings.trial();
+        List<Answers.Line> answers = Answers.floors(findings, wording);
+        List<Sentence> sentences = new ArrayList<>();
+        List<Chart> charts = new ArrayList<>();
+        for (Answers.Line answer : answers) {
+            List<Condition> leading = findings.leading(answer.about());
+            leading.forEach(one -> sentences.add(new Sentence(one, Answers.condition(one, trial, wording))));
+            charts.add(new Chart(answer.about(), answer.sentence(), data(leading, findings, answer.about(), wording)));
+        }
+        List<Remark> notes =
+                findings.notes().stream().map(note -> remark(note, wording)).toList();
+        return new TrialView(
+                evaluated,
+                title,
+                answers,
+                sentences,
+                replies(findings, wording),
+                Answers.missing(trial),
+                charts,
+                notes,
+                facts,
+                token);
+    }
+
+    private static List<Reply> replies(Findings findings, Wording wording) {
+        List<Reply> replies = new ArrayList<>();
+        for (Locale language : List.of(Locale.ENGLISH, Locale.GERMAN)) {
+            String text = slowproof.wording.Reply.of(findings, Wording.of(language, wording.units()));
+            replies.add(new Reply(language.getLanguage(), text));
+        }
+        // the reader's own language first
+        if (wording.locale().getLanguage().equals("de")) {
+            Collections.reverse(replies);
+        }
+        return replies;
+    }
+
+    private static Remark remark(Note note, Wording wording) {
+        return new Remark(wording.where(note), wording.note(note));
+    }
+
+    /** Speeds in the reader's unit, everything else in percent. */
+    private static String data(List<Condition> leading, Findings findings, String material, Wording wording) {
+        StringBuilder json = new StringBuilder("{\"conditions\":[");
+        String separator = "";
+        for (Condition condition : leading) {
+            json.append(separator)
+                    .append('[')
+                    .append(number(
+                            wording.units().speed().fromMmPerS(condition.key().speedMmPerS())))
+                    .append(',')
+                    .append(number(100 * condition.meanError()))
+                    .append(',')
+                    .append(number(100 * condition.expandedUncertainty()))
+                    .append(',')
+                    .append(number(condition.limit() == null ? null : 100 * condition.limit()))
+                    .append(",\"")
+                    .append(condition.decision().key())
+                    .append("\"]");
+            separator = ",";
+        }
+        json.append("],\"passes\":[");
+        separator = "";
+        for (Pass pass : findings.passesOf(material)) {
+            json.append(separator)
+                    .append('[')
+                    .append(number(wording.units().speed().fromMmPerS(pass.speedMmPerS())))
+                    .append(',')
+                    .append(number(100 * pass.error()))
+                    .append(',')
+                    .append(pass.included())
+                    .append(']');
+            separator = ",";
+        }
+        return json.append("]}").toString();
+    }
+
+    private static String number(@Nullable Double value) {
+        return value == null || !Double.isFinite(value) ? "null" : String.format(Locale.ROOT, "%.9g", value);
+    }
+
+    /** Returns the reading that ended a pass, or null. */
+    public @Nullable SheetReading reading(Pass pass) {
+        Long seq = evaluated.meaning().readingOfPass().get(pass.id());
+        for (SheetSeries series : evaluated.sheet().series()) {
+            for (SheetReading reading : series.readings()) {
+                if (seq != null && reading.seq() == seq) {
+                    return reading;
+                }
+            }
+        }
+        return null;
+    }
+}

@@ -1,0 +1,77 @@
+package slowproof.app.web;
+
+import java.io.IOException;
+import java.net.CookieManager;
+import java.net.URI;
+import java.net.URLEncoder;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+
+/** A browser without script, for tests: follows redirects, keeps cookies, sends the origin of the pages. */
+final class Visitor {
+    private final String home;
+    private final HttpClient client;
+
+    Visitor(String home) {
+        this.home = home.substring(0, home.length() - 1);
+        this.client = HttpClient.newBuilder()
+                .version(HttpClient.Version.HTTP_1_1)
+                .cookieHandler(new CookieManager())
+                .followRedirects(HttpClient.Redirect.NORMAL)
+                .build();
+    }
+
+    HttpResponse<String> get(String path) {
+        return send(request(path).GET().build());
+    }
+
+    HttpResponse<byte[]> bytes(String path) {
+        try {
+            return client.send(request(path).GET().build(), HttpResponse.BodyHandlers.ofByteArray());
+        } catch (IOException e) {
+            throw new IllegalStateException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** Sends a form; names and texts come in pairs. */
+    HttpResponse<String> post(String path, String... fields) {
+        StringBuilder body = new StringBuilder();
+        for (int i = 0; i < fields.length; i += 2) {
+            body.append(i == 0 ? "" : "&")
+                    .append(fields[i])
+                    .append('=')
+                    .append(URLEncoder.encode(fields[i + 1], StandardCharsets.UTF_8));
+        }
+        return send(request(path)
+                .header("Origin", home)
+                .header("Content-Type", "application/x-www-form-urlencoded")
+                .POST(HttpRequest.BodyPublishers.ofString(body.toString()))
+                .build());
+    }
+
+    HttpRequest.Builder request(String path) {
+        return HttpRequest.newBuilder(URI.create(home + path)).header("Accept-Language", "en");
+    }
+
+    HttpResponse<String> send(HttpRequest request) {
+        try {
+            return client.send(request, HttpResponse.BodyHandlers.ofString());
+        } catch (IOException e) {
+            throw new IllegalStateException(e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** Starts an empty trial and returns its path. */
+    String newTrial() {
+        String path = post("/trials").uri().getPath();
+        return path.substring(0, path.length() - "/bench".length());
+    }
+}

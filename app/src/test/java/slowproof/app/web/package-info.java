@@ -1,0 +1,4 @@
+@NullMarked
+package slowproof.app.web;
+
+import org.jspecify.annotations.NullMarked;
