@@ -165,13 +165,7 @@ public final class MaterialAnswer {
                         speeds.one(fastest));
             case DOES_NOT_HOLD ->
                 wording.text("floor.does_not_hold", name, subject, speeds.list(List.copyOf(single.keySet()), single));
-            case FOUND ->
-                wording.text(
-                        "floor.found",
-                        name,
-                        subject,
-                        speeds.one(required(floor.estimate())),
-                        speeds.range(required(floor.low()), required(floor.high())));
+            case FOUND -> found(floor, name, subject);
             case UNDECIDED ->
                 wording.text(
                         "floor.undecided",
@@ -179,6 +173,24 @@ public final class MaterialAnswer {
                         wording.text(meanDiffers() ? "subject_for.single" : "subject_for.sensor"),
                         parts(single));
         };
+    }
+
+    /** The digits follow the interval; an end beyond the tested speeds is said to be there. */
+    private String found(FloorSpeed floor, String name, String subject) {
+        double estimate = required(floor.estimate());
+        Double low = floor.low();
+        Double high = floor.high();
+        double width = (high == null ? estimate : high) - (low == null ? estimate : low);
+        String from = speeds.rounded(estimate, width / 2);
+        if (low != null && high != null) {
+            return wording.text("floor.found", name, subject, from, speeds.rounded(low, high, width / 2));
+        }
+        if (low == null && high == null) {
+            return wording.text("floor.found_open", name, subject, from);
+        }
+        return low == null
+                ? wording.text("floor.found_open_low", name, subject, from, speeds.rounded(required(high), width / 2))
+                : wording.text("floor.found_open_high", name, subject, from, speeds.rounded(low, width / 2));
     }
 
     private String bracket(FloorSpeed floor, String name, String subject) {

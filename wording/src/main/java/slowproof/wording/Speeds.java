@@ -25,6 +25,24 @@ final class Speeds {
         return wording.units().speedNumber(speedMmPerS, wording.numbers());
     }
 
+    /** Returns an estimated speed to the digits that its uncertainty in mm/s leaves. */
+    String rounded(double speedMmPerS, double uncertaintyMmPerS) {
+        return digits(speedMmPerS, uncertaintyMmPerS) + " "
+                + wording.units().speed().symbol();
+    }
+
+    /** Returns the range of two estimated speeds to the digits that their uncertainty in mm/s leaves. */
+    String rounded(double slowMmPerS, double fastMmPerS, double uncertaintyMmPerS) {
+        return wording.text(
+                "speeds.range", digits(slowMmPerS, uncertaintyMmPerS), rounded(fastMmPerS, uncertaintyMmPerS));
+    }
+
+    private String digits(double speedMmPerS, double uncertaintyMmPerS) {
+        Units.Speed unit = wording.units().speed();
+        int decimals = Numbers.decimalsFor(unit.fromMmPerS(uncertaintyMmPerS));
+        return wording.numbers().fixed(unit.fromMmPerS(speedMmPerS), Math.max(0, decimals));
+    }
+
     /** Returns "63 to 250 mm/s", or the one speed. */
     String range(double slowest, double fastest) {
         return slowest == fastest ? one(slowest) : wording.text("speeds.range", number(slowest), one(fastest));
