@@ -132,6 +132,15 @@ public final class Recording {
         return dropout;
     }
 
+    /**
+     * Returns the same recording without what the sensor showed.
+     *
+     * @throws IllegalStateException if it has no reference, so that nothing would be left
+     */
+    public Recording withoutIndication() {
+        return new Recording(source, timeS, null, referenceMm(), null, Double.NaN, intervalS, breaks, List.of(), notes);
+    }
+
     /** Returns the distance per count in mm, or NaN when the sensor's readings came in mm. */
     public double countMm() {
         return countMm;

@@ -292,6 +292,7 @@ public final class RecordingAssembler {
             }
             return result;
         }
+        register = withSignOf(register, counts);
         refuseValuesBeyond(register, counts);
         refuseTooFast(register, topSpeed, countMm);
         double sense = senseOfTravel(register, counts);
@@ -337,6 +338,16 @@ public final class RecordingAssembler {
             }
         }
         return sum < 0 ? -1 : 1;
+    }
+
+    /** A negative count tells that the register carries a sign, whatever was stated; steps come out the same. */
+    private CounterRegister withSignOf(CounterRegister register, double[] counts) {
+        for (int i = 0; i < size; i++) {
+            if (counts[i] < 0) {
+                return new CounterRegister(register.bits(), true);
+            }
+        }
+        return register;
     }
 
     private void refuseValuesBeyond(CounterRegister register, double[] counts) {

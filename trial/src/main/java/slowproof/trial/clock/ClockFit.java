@@ -1,0 +1,51 @@
+package slowproof.trial.clock;
+
+/**
+ * How two clocks go together: t_ref = t_sensor (1 + drift) + offset. The offset includes the sensor's latency, with
+ * a minus sign: a count that is shown late belongs to an earlier reference time.
+ *
+ * @param epochS middle of the common time by the sensor's clock, in s; there the offset is known best
+ * @param offsetAtEpochS offset at the epoch, t_ref - t_sensor, in s
+ * @param offsetAtEpochStandardUncertaintyS its standard uncertainty in s
+ * @param drift drift used, a ratio
+ * @param driftStandardUncertainty its standard uncertainty, a ratio; that of the assumption when the record says nothing
+ * @param driftMeasured false when the record is too short or too coarse for a figure (twice its standard uncertainty is above 20 ppm)
+ * @param degreesOfFreedom degrees of freedom of the uncertainties, at least 1
+ * @param passes passes that took part
+ * @param edges count transitions that took part
+ */
+public record ClockFit(
+        double epochS,
+        double offsetAtEpochS,
+        double offsetAtEpochStandardUncertaintyS,
+        double drift,
+        double driftStandardUncertainty,
+        boolean driftMeasured,
+        double degreesOfFreedom,
+        int passes,
+        int edges) {
+    /** Returns the reference's time in s at a time of the sensor's clock in s. */
+    public double referenceTimeS(double sensorTimeS) {
+        return sensorTimeS + offsetAtEpochS + drift * (sensorTimeS - epochS);
+    }
+
+    /** Returns the offset at sensor time zero in s. */
+    public double offsetS() {
+        return offsetAtEpochS - drift * epochS;
+    }
+
+    /** Returns the standard uncertainty of the offset at sensor time zero in s; that of the drift adds to it. */
+    public double offsetStandardUncertaintyS() {
+        return Math.hypot(offsetAtEpochStandardUncertaintyS, driftStandardUncertainty * epochS);
+    }
+
+    /** Returns the drift in ppm, or NaN when the record does not carry a figure. */
+    public double driftPpm() {
+        return driftMeasured ? drift * 1e6 : Double.NaN;
+    }
+
+    /** Returns the standard uncertainty of the drift in ppm, or NaN when the record does not carry a figure. */
+    public double driftStandardUncertaintyPpm() {
+        return driftMeasured ? driftStandardUncertainty * 1e6 : Double.NaN;
+    }
+}
