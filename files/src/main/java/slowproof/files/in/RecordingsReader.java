@@ -23,18 +23,27 @@ import slowproof.files.log.LogResult;
 import slowproof.trial.RecordedPass;
 import slowproof.trial.Reference;
 import slowproof.trial.Sensor;
+import slowproof.trial.clock.Alignment;
+import slowproof.trial.clock.ClockEstimator;
+import slowproof.trial.clock.ClockFit;
+import slowproof.trial.clock.ClockReason;
 import slowproof.trial.counts.CounterRegister;
 import slowproof.trial.counts.Quadrature;
 import slowproof.trial.findings.Flag;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.note.Note;
+import slowproof.trial.note.NoteCode;
+import slowproof.trial.note.Quantity;
+import slowproof.trial.note.Unit;
 import slowproof.trial.recording.BreakRule;
 import slowproof.trial.recording.FoundPass;
 import slowproof.trial.recording.PassFinder;
 import slowproof.trial.recording.PassFlag;
 import slowproof.trial.recording.PassSearch;
 import slowproof.trial.recording.PassSettings;
+import slowproof.trial.recording.Recording;
+import slowproof.trial.recording.RecordingJoiner;
 import slowproof.trial.recording.SensorScale;
 
 /** Reads the recordings that a trial names and finds their passes. */
@@ -49,6 +58,10 @@ final class RecordingsReader {
             "reference_file",
             "columns",
             "dialect",
+            "sensor_columns",
+            "sensor_dialect",
+            "reference_columns",
+            "reference_dialect",
             "dwell_s",
             "standstill_mm_s"));
     static final Set<String> COLUMNS = roles();
@@ -121,48 +134,102 @@ final class RecordingsReader {
 
     private void take(YamlMap recording, ColumnMapping usualColumns, Dialect usualDialect) {
         recording.require("material");
-        if (recording.has("sensor_file") || recording.has("reference_file")) {
-            problems.add(ProblemCode.TWO_CLOCKS, recording.at("sensor_file"));
-            return;
+        boolean twoClocks = recording.has("sensor_file") || recording.has("reference_file");
+        recording.require(twoClocks ? "sensor_file" : "file");
+        if (twoClocks) {
+            recording.require("reference_file");
         }
-        recording.require("file");
         String material = recording.textOr("material", "");
-        String file = recording.text("file");
         Double speed = recording.positive("speed_mm_s");
         Double acceleration = recording.positive("acceleration_mm_s2");
         Double dwell = recording.positive("dwell_s");
         Double still = recording.positive("standstill_mm_s");
         YamlMap ownColumns = recording.map("columns", COLUMNS);
         YamlMap ownDialect = recording.map("dialect", DIALECT);
-        if (file == null) {
+        ColumnMapping columns = ownColumns == null ? usualColumns : columns(ownColumns);
+        Dialect dialect = ownDialect == null ? usualDialect : dialect(ownDialect);
+        String file = recording.text(twoClocks ? "sensor_file" : "file");
+        String other = twoClocks ? recording.text("reference_file") : null;
+        Recording log;
+        if (file == null || (twoClocks && other == null)) {
             return;
         }
-        LogResult result = LogReader.read(
-                folder.resolve(file),
-                new LogRequest(
-                        file,
-                        LogPart.BOTH,
-                        ownColumns == null ? usualColumns : columns(ownColumns),
-                        ownDialect == null ? usualDialect : dialect(ownDialect),
-                        scale(),
-                        reference.circumferenceMm(),
-                        BreakRule.DEFAULT));
-        sources.add(new SourceFile(file, result.sha256()));
-        notes.addAll(result.notes());
-        notes.addAll(result.recording().notes());
-        read.add(new RecordingRead(file, material, result.readAs().summary(), null, "one clock"));
+        if (other == null) {
+            LogResult result = open(recording, "", file, LogPart.BOTH, columns, dialect);
+            notes.addAll(result.recording().notes());
+            read.add(new RecordingRead(file, material, result.readAs().summary(), null, "one clock"));
+            log = result.recording();
+        } else {
+            LogResult sensorLog = open(recording, "sensor_", file, LogPart.SENSOR, columns, dialect);
+            LogResult referenceLog = open(recording, "reference_", other, LogPart.REFERENCE, columns, dialect);
+            log = joined(recording, file, material, sensorLog, referenceLog);
+        }
         PassSettings usual = PassSettings.DEFAULT;
         PassSearch search = PassFinder.find(
-                result.recording(),
-                new PassSettings(dwell == null ? usual.dwellS() : dwell, still, null, usual.settleS()));
+                log, new PassSettings(dwell == null ? usual.dwellS() : dwell, still, null, usual.settleS()));
         notes.addAll(search.notes());
         if (search.passes().isEmpty()) {
-            problems.add(ProblemCode.NO_PASSES, recording.at("file"), file);
+            problems.add(ProblemCode.NO_PASSES, recording.at(twoClocks ? "sensor_file" : "file"), file);
         }
         String name = unique(file);
         for (FoundPass pass : search.passes()) {
             passes.add(recorded(pass, name, material, recording.textOr("setup", ""), speed, acceleration));
         }
+    }
+
+    private LogResult open(
+            YamlMap recording, String prefix, String file, LogPart part, ColumnMapping columns, Dialect dialect) {
+        YamlMap ownColumns = prefix.isEmpty() ? null : recording.map(prefix + "columns", COLUMNS);
+        YamlMap ownDialect = prefix.isEmpty() ? null : recording.map(prefix + "dialect", DIALECT);
+        LogResult result = LogReader.read(
+                folder.resolve(file),
+                new LogRequest(
+                        file,
+                        part,
+                        ownColumns == null ? columns : columns(ownColumns),
+                        ownDialect == null ? dialect : dialect(ownDialect),
+                        scale(),
+                        reference.circumferenceMm(),
+                        BreakRule.DEFAULT));
+        sources.add(new SourceFile(file, result.sha256()));
+        notes.addAll(result.notes());
+        return result;
+    }
+
+    private Recording joined(
+            YamlMap recording, String file, String material, LogResult sensorLog, LogResult referenceLog) {
+        Alignment alignment = ClockEstimator.align(sensorLog.recording(), referenceLog.recording());
+        ClockReason reason = alignment.reason();
+        if (!alignment.usable()) {
+            throw BadInputException.of(
+                    ProblemCode.CLOCKS_NOT_ALIGNED, recording.at("sensor_file"), reason == null ? "" : reason.key());
+        }
+        ClockFit fit = alignment.fit();
+        if (fit == null) {
+            notes.add(Note.of(
+                    NoteCode.LOG_CLOCKS_ROUGH,
+                    file,
+                    new Quantity(alignment.roughOffsetS(), Unit.S),
+                    reason == null ? "" : reason.key()));
+        } else {
+            notes.add(Note.of(
+                    NoteCode.LOG_CLOCKS,
+                    file,
+                    new Quantity(1000 * fit.offsetAtEpochS(), Unit.MS),
+                    new Quantity(1000 * fit.offsetAtEpochStandardUncertaintyS(), Unit.MS),
+                    fit.driftMeasured() ? new Quantity(fit.driftPpm(), Unit.PPM) : "",
+                    fit.driftMeasured() ? new Quantity(fit.driftStandardUncertaintyPpm(), Unit.PPM) : ""));
+        }
+        read.add(new RecordingRead(
+                file,
+                material,
+                sensorLog.readAs().summary() + " | " + referenceLog.readAs().summary(),
+                fit == null ? null : RecordingRead.Clock.of(fit),
+                reason == null ? null : reason.key().replace('_', ' ')));
+        Recording joined =
+                RecordingJoiner.join(sensorLog.recording(), referenceLog.recording(), alignment::referenceTimeS);
+        notes.addAll(joined.notes());
+        return joined;
     }
 
     /** Passes are named by the recording: its file without folder and ending, numbered when it occurs again. */

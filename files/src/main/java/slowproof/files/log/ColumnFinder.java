@@ -31,6 +31,7 @@ final class ColumnFinder {
             finder.byHeadings();
         } else {
             request.columns().columns().entrySet().stream()
+                    .filter(entry -> entry.getKey().belongsTo(request.part()))
                     .sorted(Map.Entry.comparingByKey())
                     .forEach(entry -> finder.byMapping(entry.getKey(), entry.getValue()));
         }
@@ -209,17 +210,7 @@ final class ColumnFinder {
     }
 
     private void leaveOutOtherPart() {
-        if (request.part() == LogPart.SENSOR) {
-            found.remove(ColumnRole.REFERENCE);
-        } else if (request.part() == LogPart.REFERENCE) {
-            found.remove(ColumnRole.COUNT);
-            found.remove(ColumnRole.READING);
-            found.remove(ColumnRole.CHANNEL_A);
-            found.remove(ColumnRole.CHANNEL_B);
-            found.remove(ColumnRole.DROPOUT);
-            found.remove(ColumnRole.VALID);
-            found.remove(ColumnRole.LEVEL);
-        }
+        found.keySet().removeIf(role -> !role.belongsTo(request.part()));
         // one indication: a count is closer to the sensor than levels, and both closer than a reading
         if (found.containsKey(ColumnRole.COUNT)) {
             found.remove(ColumnRole.READING);

@@ -61,6 +61,15 @@ public enum ColumnRole {
         this.names = List.of(names);
     }
 
+    /** Returns true when a log read for that part may hold this. */
+    boolean belongsTo(LogPart part) {
+        return switch (part) {
+            case BOTH -> true;
+            case SENSOR -> this != REFERENCE;
+            case REFERENCE -> this == TIME || this == REFERENCE;
+        };
+    }
+
     Dimension dimension() {
         return dimension;
     }

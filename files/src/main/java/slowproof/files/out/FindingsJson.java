@@ -39,6 +39,8 @@ public final class FindingsJson {
     /** Two strokes tell the parts of the scatter apart from this ratio on. */
     private static final double STROKES_APART = 3;
 
+    private static final String DRIFT_UNKNOWN = "not available: the record is too short for a drift";
+
     private final Findings findings;
     private final Wording wording;
     private final JsonRecords json;
@@ -169,9 +171,12 @@ public final class FindingsJson {
             } else {
                 json.begin("clock");
                 json.number("offset_s", clock.offsetS());
-                json.number("drift_ppm", clock.driftPpm());
+                json.number("drift_ppm", clock.driftPpm(), DRIFT_UNKNOWN);
                 json.number("offset_standard_uncertainty_s", clock.offsetStandardUncertaintyS());
-                json.number("drift_standard_uncertainty_ppm", clock.driftStandardUncertaintyPpm());
+                json.number("drift_standard_uncertainty_ppm", clock.driftStandardUncertaintyPpm(), DRIFT_UNKNOWN);
+                json.number("epoch_s", clock.epochS());
+                json.number("offset_mid_s", clock.offsetMidS());
+                json.number("offset_mid_standard_uncertainty_s", clock.offsetMidStandardUncertaintyS());
                 json.end();
             }
             json.text("reason", clock == null ? why : "");

@@ -1,6 +1,7 @@
 package slowproof.files.in;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
@@ -10,12 +11,24 @@ import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.Pass;
 import slowproof.trial.input.BadInputException;
+import slowproof.trial.simulator.Bench;
+import slowproof.trial.simulator.BenchPlan;
+import slowproof.trial.simulator.DemoPlant;
+import slowproof.trial.simulator.Drive;
+import slowproof.trial.simulator.PassTruth;
+import slowproof.trial.simulator.RandomStreams;
+import slowproof.trial.simulator.RecorderPlan;
+import slowproof.trial.simulator.SeriesPlan;
+import slowproof.trial.simulator.SimRecording;
+import slowproof.trial.simulator.SimReference;
+import slowproof.trial.simulator.SimSensor;
 import slowproof.wording.Wording;
 
 class RecordingTrialTest {
@@ -67,9 +80,9 @@ class RecordingTrialTest {
     }
 
     @Test
-    void twoFilesAndUnknownColumnsAreRefusedInWords() throws IOException {
+    void missingFilesAndUnknownColumnsAreRefusedInWords() throws IOException {
         for (String wrong : List.of(
-                "recordings:\n  - {material: felt, sensor_file: a.csv, reference_file: b.csv}\n",
+                "recordings:\n  - {material: felt, sensor_file: run-01.csv}\n",
                 "recordings:\n  - {material: felt, file: run-01.csv, columns: {tiem: 1}}\n",
                 "recordings:\n  - {material: felt, file: run-01.csv, dialect: {decimal: x}}\n")) {
             try {
@@ -79,6 +92,65 @@ class RecordingTrialTest {
                 assertThat(Wording.of(Locale.ENGLISH).problems(e.problems())).contains("trial.yaml, line 6");
             }
         }
+    }
+
+    /** Four passes of the simulated felt, recorded on two clocks; the reference's log carries another heading and unit. */
+    private SimRecording writeTwoLogs() throws IOException {
+        SeriesPlan series = SeriesPlan.alternating("s", DemoPlant.felt(), 300, Drive.of(60, 500), 2);
+        BenchPlan plan =
+                new BenchPlan(List.of(series), SimSensor.of(0.05), new SimReference(0.002, 0, 0.001), 0, 1.5, 0, null);
+        SimRecording sim = Bench.record(plan, 0, RecorderPlan.twoClocks(500, 250, 0.4, 120), RandomStreams.of(3));
+        StringBuilder sensor = new StringBuilder("time_s,count,valid\n");
+        double[] sensorTime = sim.sensorTimeS();
+        long[] count = sim.count();
+        for (int i = 0; i < count.length; i++) {
+            sensor.append(sensorTime[i]).append(',').append(count[i]).append(',');
+            sensor.append(sim.valid()[i] ? 1 : 0).append('\n');
+        }
+        StringBuilder axis = new StringBuilder("Zeit [ms];Position [cm]\n");
+        double[] axisTime = sim.axisTimeS();
+        double[] position = sim.axisPositionMm();
+        for (int i = 0; i < position.length; i++) {
+            axis.append(1000 * axisTime[i]).append(';').append(position[i] / 10).append('\n');
+        }
+        Files.writeString(folder.resolve("sensor.csv"), sensor);
+        Files.writeString(folder.resolve("axis.csv"), axis);
+        return sim;
+    }
+
+    @Test
+    void twoLogsOnTwoClocksBecomeOneRecordingWithItsClock() throws IOException {
+        SimRecording sim = writeTwoLogs();
+        Path file = Files.writeString(
+                folder.resolve("trial.yaml"),
+                HEAD + "recordings:\n  - {material: felt, sensor_file: sensor.csv, reference_file: axis.csv}\n");
+        LoadedTrial loaded = TrialReader.read(file);
+        RecordingRead.Clock clock =
+                Objects.requireNonNull(loaded.recordings().get(0).clock());
+        double truth = sim.truth().referenceTimeS(clock.epochS()) - clock.epochS();
+        assertThat(clock.offsetMidS()).isCloseTo(truth, within(4 * clock.offsetMidStandardUncertaintyS()));
+        assertThat(clock.offsetMidStandardUncertaintyS()).isLessThan(0.5e-3);
+        List<Pass> passes = Evaluation.of(loaded.trial()).passes();
+        assertThat(passes).hasSize(4);
+        for (int i = 0; i < 4; i++) {
+            PassTruth pass = sim.truth().passes().get(i);
+            assertThat(passes.get(i).errorMm()).isCloseTo(pass.errorMm(), within(0.05 + 3 * 0.002));
+            assertThat(passes.get(i).dropoutPercent()).isCloseTo(100 * pass.dropoutShare(), within(0.5));
+        }
+    }
+
+    @Test
+    void logsThatHaveNothingInCommonAreRefusedInWords() throws IOException {
+        writeTwoLogs();
+        Files.writeString(folder.resolve("axis.csv"), "time_s,reference_mm\n0,1\n1,1\n2,1\n3,1\n");
+        Path file = Files.writeString(
+                folder.resolve("trial.yaml"),
+                HEAD + "recordings:\n  - {material: felt, sensor_file: sensor.csv, reference_file: axis.csv}\n");
+        assertThatThrownBy(() -> TrialReader.read(file))
+                .isInstanceOfSatisfying(
+                        BadInputException.class,
+                        refused -> assertThat(Wording.of(Locale.ENGLISH).problems(refused.problems()))
+                                .contains("trial.yaml, line 6", "hardly any motion in common"));
     }
 
     /**

@@ -184,12 +184,13 @@ class FindingsJsonTest {
                                 "run-08.csv",
                                 "surface-a",
                                 "two files",
-                                new RecordingRead.Clock(0.012, -35, 1e-4, 2),
+                                new RecordingRead.Clock(0.012, -35.0, 1e-4, 2.0, 40, 0.011, 5e-5),
                                 null),
                         new RecordingRead("run-07.csv", "surface-a", "one file", null, "one clock")));
         JsonNode two = json.get("recordings").get(0);
         assertThat(two.get("clock").get("offset_s").doubleValue()).isEqualTo(0.012);
         assertThat(two.get("clock").get("drift_ppm").doubleValue()).isEqualTo(-35);
+        assertThat(two.get("clock").get("offset_mid_s").doubleValue()).isEqualTo(0.011);
         JsonNode one = json.get("recordings").get(1);
         assertThat(one.get("clock").isNull()).isTrue();
         assertThat(one.get("reason").asText()).isEqualTo("one clock");

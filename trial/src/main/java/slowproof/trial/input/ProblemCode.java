@@ -67,8 +67,8 @@ public enum ProblemCode {
     UNKNOWN_CHOICE,
     /** No arguments. */
     NO_DATA,
-    /** No arguments. */
-    TWO_CLOCKS,
+    /** {0} key of the reason, such as "ambiguous". */
+    CLOCKS_NOT_ALIGNED,
     NO_PASSES,
     LIMIT_ZERO,
     /** {0} value found, {1} series. */

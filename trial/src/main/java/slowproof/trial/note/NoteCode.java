@@ -37,6 +37,10 @@ public enum NoteCode {
     CONFIRMED,
     /** {0} how a log was read, in one line. */
     LOG_READ_AS,
+    /** {0} offset at mid-record, {1} its standard uncertainty, {2} drift or empty, {3} its standard uncertainty. */
+    LOG_CLOCKS,
+    /** {0} rough offset, {1} key of the reason. */
+    LOG_CLOCKS_ROUGH,
     /** {0} line. */
     LOG_LAST_ROW_BROKEN,
     /** {0} rows left out, {1} rows of the log. */
