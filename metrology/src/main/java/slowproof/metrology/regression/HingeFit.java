@@ -150,7 +150,7 @@ public final class HingeFit {
 
     // The profile has several dips; walk inwards from the end on a fine grid, then halve the step that crosses.
     private double outermost(double end, double inside, double limit) {
-        int steps = 400;
+        int steps = 100;
         double previous = end;
         for (int k = 0; k <= steps; k++) {
             double c = end + (inside - end) * k / steps;
@@ -177,7 +177,8 @@ public final class HingeFit {
     }
 
     private double sumOfSquaresAt(double c) {
-        return LeastSquares.ordinary(design(x, c), y).residualSumOfSquares();
+        return Matrices.sumOfSquares(
+                new OrthogonalSolver(design(x, c), null).solve(y).residuals());
     }
 
     private static HingeFit better(HingeFit one, HingeFit other) {

@@ -8,10 +8,12 @@ import java.util.Map;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 import slowproof.metrology.Check;
+import slowproof.metrology.Distributions;
 import slowproof.metrology.Interval;
 
 /**
- * Band about a monotone fit, by drawing whole clusters with replacement (percentile bootstrap).
+ * Band about a monotone fit, by drawing whole clusters with replacement: percentile bootstrap, widened for few clusters
+ * (T. Hesterberg, Am. Stat. 69 (2015) 371, from memory).
  *
  * <p>Readings of one series share their strip of material and mounting and are one cluster: the number of clusters, not
  * of readings, carries the certainty. The band is pointwise and approximate; it is narrow where the fit is level.
@@ -27,7 +29,7 @@ public final class IsotonicBand {
      * @param clusters which cluster each reading belongs to, at least two different numbers; not modified
      * @param at abscissae at which the band is wanted; not modified
      * @param level two-sided confidence level, above 0 and below 1
-     * @param replicates number of draws, at least 100
+     * @param replicates number of draws, at least 100; with few clusters and a high level a thousand or more
      * @param seed of the draws
      * @return one interval per wanted abscissa, in the unit of the values
      * @throws IllegalArgumentException if an argument is out of its range or lengths differ
@@ -53,12 +55,18 @@ public final class IsotonicBand {
             }
         }
         List<Interval> band = new ArrayList<>();
-        int cut = (int) Math.floor((1 - level) / 2 * replicates);
+        int cut = (int) Math.floor(tail(level, members.size()) * replicates);
         for (double[] column : values) {
             Arrays.sort(column);
             band.add(new Interval(column[cut], column[replicates - 1 - cut]));
         }
         return List.copyOf(band);
+    }
+
+    // Plain percentiles are too narrow for few clusters: take those a t interval of that many would reach.
+    private static double tail(double level, int clusters) {
+        double t = Distributions.studentQuantile((1 + level) / 2, clusters - 1.0);
+        return Distributions.normalCdf(-t * Math.sqrt(clusters / (clusters - 1.0)));
     }
 
     private static Isotonic drawn(double[] x, double[] y, List<int[]> members, UniformRandomProvider random) {

@@ -5,26 +5,28 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import org.apache.commons.rng.UniformRandomProvider;
+import org.apache.commons.rng.sampling.distribution.AhrensDieterMarsagliaTsangGammaSampler;
+import org.apache.commons.rng.sampling.distribution.SharedStateContinuousSampler;
+import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
 import org.apache.commons.rng.simple.RandomSource;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.QRDecomposition;
 import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.SemiDefinitePositiveCholeskyDecomposition;
 import org.hipparchus.util.FastMath;
 import slowproof.metrology.Check;
-import slowproof.metrology.Distributions;
 import slowproof.metrology.Interval;
 
 /**
  * A penalised spline that is held to a shape: increasing or decreasing, convex or concave, or two of them together.
  *
- * <p>The weight of the penalty and the scatter come from the fit without the shape. The curve is the mode of the
- * posterior of that fit cut to the shape, a quadratic programme solved exactly; its band holds quantiles of draws from
- * the cut posterior (Gibbs sampling of a truncated normal). The draws follow from the seed.
+ * <p>The weight of the penalty and the scatter come from the fit without the shape. The curve is the one of that shape
+ * closest to the data and the penalty, a quadratic programme solved exactly. Its band holds quantiles of draws from the
+ * posterior of the free fit, each moved to the nearest curve of the shape (L. Lin, D. Dunson, Biometrika 101 (2014) 303,
+ * from memory); cutting the posterior to the shape instead would push the curve away from level and straight stretches.
+ * The draws follow from the seed.
  */
 public final class ShapedSpline {
-    private static final int WARM_UP = 500;
-    private static final int THINNING = 4;
-
     private final SplineBasis basis;
     private final double[] coefficients;
     private final double[][] draws;
@@ -77,8 +79,7 @@ public final class ShapedSpline {
         RealMatrix triangle = new QRDecomposition(new Array2DRowRealMatrix(joined, false), 0).getR();
         Whitened white = new Whitened(triangle, basis.size(), constraints);
         double[] mode = NonNegativeLeastSquares.shortest(white.g, white.h);
-        double sigma = Math.sqrt(free.residualVariance());
-        return new ShapedSpline(basis, white.coefficients(mode), white.draws(mode, sigma, draws, seed));
+        return new ShapedSpline(basis, white.coefficients(mode), white.draws(free, draws, seed));
     }
 
     /**
@@ -103,7 +104,7 @@ public final class ShapedSpline {
     }
 
     /**
-     * Pointwise posterior interval of the curve.
+     * Pointwise interval of the curve.
      *
      * @param level probability, above 0 and below 1
      * @param x within the basis
@@ -193,54 +194,57 @@ public final class ShapedSpline {
             return b;
         }
 
-        double[][] draws(double[] start, double sigma, int count, long seed) {
+        double[][] draws(PenalisedFit free, int count, long seed) {
             UniformRandomProvider random = RandomSource.XO_SHI_RO_256_PP.create(seed);
-            double[] u = start.clone();
-            double[] slack = new double[h.length];
-            for (int i = 0; i < h.length; i++) {
-                slack[i] = Math.max(0, Matrices.dot(g[i], u) - h[i]);
-            }
+            ZigguratSampler.NormalizedGaussian normal = ZigguratSampler.NormalizedGaussian.of(random);
+            double nu = free.degreesOfFreedom();
+            SharedStateContinuousSampler square = AhrensDieterMarsagliaTsangGammaSampler.of(random, nu / 2, 2 / nu);
+            RealMatrix root = new SemiDefinitePositiveCholeskyDecomposition(
+                            new Array2DRowRealMatrix(free.widenedCovariance(), false), 0)
+                    .getL();
             double[][] result = new double[count][];
-            for (int sweep = 0; sweep < WARM_UP + count * THINNING; sweep++) {
-                for (int j = 0; j < u.length; j++) {
-                    renew(u, slack, j, sigma, random);
+            double[] z = new double[q.length];
+            for (int draw = 0; draw < count; draw++) {
+                for (int j = 0; j < z.length; j++) {
+                    z[j] = normal.sample();
                 }
-                int kept = sweep - WARM_UP;
-                if (kept >= 0 && kept % THINNING == 0) {
-                    result[kept / THINNING] = coefficients(u);
+                double scale = 1 / Math.sqrt(square.sample());
+                double[] departure = root.operate(z);
+                for (int j = 0; j < z.length; j++) {
+                    departure[j] *= scale;
                 }
+                result[draw] = coefficients(nearest(timesTriangle(departure)));
             }
             return result;
         }
 
-        // draws coordinate j from its normal distribution, cut to where all slacks stay at least 0
-        private void renew(double[] u, double[] slack, int j, double sigma, UniformRandomProvider random) {
-            double low = Double.NEGATIVE_INFINITY;
-            double high = Double.POSITIVE_INFINITY;
-            for (int i = 0; i < slack.length; i++) {
-                double slope = g[i][j];
-                if (slope > 0) {
-                    low = Math.max(low, u[j] - slack[i] / slope);
-                } else if (slope < 0) {
-                    high = Math.min(high, u[j] - slack[i] / slope);
-                }
+        // the point of the shape nearest to u
+        private double[] nearest(double[] u) {
+            double[] missing = h.clone();
+            boolean inside = true;
+            for (int i = 0; i < missing.length; i++) {
+                missing[i] -= Matrices.dot(g[i], u);
+                inside &= missing[i] <= 0;
             }
-            double drawn = sigma * truncatedNormal(low / sigma, high / sigma, random.nextDouble());
-            double change = Math.max(low, Math.min(high, drawn)) - u[j];
-            u[j] += change;
-            for (int i = 0; i < slack.length; i++) {
-                slack[i] = Math.max(0, slack[i] + g[i][j] * change);
+            if (inside) {
+                return u;
             }
+            double[] move = NonNegativeLeastSquares.shortest(g, missing);
+            for (int j = 0; j < u.length; j++) {
+                move[j] += u[j];
+            }
+            return move;
         }
 
-        private static double truncatedNormal(double low, double high, double share) {
-            // work in the lower tail, where probabilities keep their digits
-            if (low > 0) {
-                return -truncatedNormal(-high, -low, 1 - share);
+        // R d
+        private double[] timesTriangle(double[] d) {
+            double[] u = new double[d.length];
+            for (int i = 0; i < u.length; i++) {
+                for (int j = i; j < u.length; j++) {
+                    u[i] += r[i][j] * d[j];
+                }
             }
-            double below = Distributions.normalCdf(low);
-            double p = below + share * (Distributions.normalCdf(high) - below);
-            return Distributions.normalQuantile(Math.min(1, Math.max(0, p)));
+            return u;
         }
 
         // solves z R = c for the row z

@@ -107,9 +107,11 @@ class ShapedSplineTest {
         double[] row = BASIS.row(0.37);
         assertThat(shaped.value(0.37)).isCloseTo(free.predict(row), within(1e-9));
         assertThat(shaped.coefficient(3)).isCloseTo(free.coefficient(3), within(1e-9));
-        // far from the edge of the shape the band is that of the free fit, without the uncertainty of the weight
-        double plain = 2 * 1.96 * Math.sqrt(Matrices.quadraticForm(row, free.covariance()));
-        assertThat(shaped.band(0.95, 0.37).width() / plain).isBetween(0.9, 1.1);
+        // far from the edge of the shape the band is that of the free fit
+        assertThat(shaped.band(0.95, 0.37).width()
+                        / free.predictionInterval(0.95, row).width())
+                .isBetween(0.93, 1.07);
+        assertThat(shaped.band(0.95, 0.37).centre()).isCloseTo(free.predict(row), within(1e-3));
     }
 
     @Test
