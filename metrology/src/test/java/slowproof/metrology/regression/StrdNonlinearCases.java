@@ -69,12 +69,16 @@ public final class StrdNonlinearCases implements CaseEvaluator {
             case "misra1c" ->
                 (b, x) -> b[0].multiply(
                         b[1].multiply(2 * x[0]).add(1).pow(-0.5).negate().add(1));
-            case "misra1d" -> (b, x) ->
-                b[0].multiply(b[1]).multiply(x[0]).divide(b[1].multiply(x[0]).add(1));
-            case "mgh09" -> (b, x) -> b[0].multiply(b[1].multiply(x[0]).add(x[0] * x[0]))
-                    .divide(b[2].multiply(x[0]).add(x[0] * x[0]).add(b[3]));
-            case "rat43" -> (b, x) -> b[0].divide(
-                    b[1].subtract(b[2].multiply(x[0])).exp().add(1).pow(b[3].reciprocal()));
+            case "misra1d" ->
+                (b, x) -> b[0].multiply(b[1])
+                        .multiply(x[0])
+                        .divide(b[1].multiply(x[0]).add(1));
+            case "mgh09" ->
+                (b, x) -> b[0].multiply(b[1].multiply(x[0]).add(x[0] * x[0]))
+                        .divide(b[2].multiply(x[0]).add(x[0] * x[0]).add(b[3]));
+            case "rat43" ->
+                (b, x) -> b[0].divide(
+                        b[1].subtract(b[2].multiply(x[0])).exp().add(1).pow(b[3].reciprocal()));
             case "chwirut2" -> (b, x) -> b[0].multiply(-x[0]).exp().divide(b[1].add(b[2].multiply(x[0])));
             case "danwood" ->
                 (b, x) -> b[0].multiply(b[1].multiply(FastMath.log(x[0])).exp());
