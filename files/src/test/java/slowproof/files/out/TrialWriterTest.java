@@ -46,7 +46,12 @@ class TrialWriterTest {
         Findings after = Evaluation.of(writtenAndRead(trial));
         assertThat(after.passes()).isEqualTo(before.passes());
         assertThat(after.conditions()).isEqualTo(before.conditions());
-        assertThat(after.materials()).isEqualTo(before.materials());
+        for (int i = 0; i < before.materials().size(); i++) {
+            assertThat(after.materials().get(i).floor())
+                    .isEqualTo(before.materials().get(i).floor());
+            assertThat(after.materials().get(i).passScatterMm())
+                    .isEqualTo(before.materials().get(i).passScatterMm());
+        }
     }
 
     @Test
