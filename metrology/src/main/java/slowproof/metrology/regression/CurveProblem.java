@@ -1,5 +1,6 @@
 package slowproof.metrology.regression;
 
+import java.util.Arrays;
 import org.hipparchus.analysis.differentiation.Gradient;
 import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
@@ -90,7 +91,15 @@ final class CurveProblem {
 
     NonlinearFit result(Point point, boolean known) {
         int size = point.parameters.length;
-        double[][] covariance = new OrthogonalSolver(negative(point.tangents), null).inverseNormalMatrix();
+        double[][] covariance;
+        try {
+            covariance = new OrthogonalSolver(negative(point.tangents), null).inverseNormalMatrix();
+        } catch (IllegalArgumentException e) {
+            throw new IllegalArgumentException(
+                    "the data do not tell the parameters apart at the best point found: "
+                            + Arrays.toString(point.parameters),
+                    e);
+        }
         double factor = known ? 1 : point.sumOfSquares / (y.length - size);
         for (double[] row : covariance) {
             for (int j = 0; j < size; j++) {

@@ -32,23 +32,17 @@ final class NonNegativeLeastSquares {
             }
             free[entering] = true;
             double[] target = onFree(rows, b, free);
-            while (hasNonPositive(target, free)) {
-                double step = 1;
+            int blocking = blocking(x, target, free);
+            while (blocking >= 0) {
+                // as far towards the target as the first coefficient that reaches 0 allows; that one is then held
+                double step = share(x[blocking], target[blocking]);
                 for (int j = 0; j < size; j++) {
-                    if (free[j] && target[j] <= 0) {
-                        step = Math.min(step, x[j] / (x[j] - target[j]));
-                    }
+                    x[j] += step * (target[j] - x[j]);
                 }
-                for (int j = 0; j < size; j++) {
-                    if (free[j]) {
-                        x[j] += step * (target[j] - x[j]);
-                        if (x[j] <= 0 || (target[j] <= 0 && x[j] <= RELATIVE_TOLERANCE)) {
-                            x[j] = 0;
-                            free[j] = false;
-                        }
-                    }
-                }
+                x[blocking] = 0;
+                free[blocking] = false;
                 target = onFree(rows, b, free);
+                blocking = blocking(x, target, free);
             }
             x = target;
         }
@@ -105,13 +99,25 @@ final class NonNegativeLeastSquares {
         return best;
     }
 
-    private static boolean hasNonPositive(double[] target, boolean[] free) {
-        for (int j = 0; j < target.length; j++) {
+    // the free variable that reaches 0 first on the way from x to the target, or -1 when none does
+    private static int blocking(double[] x, double[] target, boolean[] free) {
+        int first = -1;
+        double least = Double.POSITIVE_INFINITY;
+        for (int j = 0; j < x.length; j++) {
             if (free[j] && target[j] <= 0) {
-                return true;
+                double share = share(x[j], target[j]);
+                if (first < 0 || share < least) {
+                    least = share;
+                    first = j;
+                }
             }
         }
-        return false;
+        return first;
+    }
+
+    // how far from x, at least 0, to a target of at most 0 the value 0 lies
+    private static double share(double x, double target) {
+        return x == 0 ? 0 : x / (x - target);
     }
 
     // least squares on the free variables, the others 0

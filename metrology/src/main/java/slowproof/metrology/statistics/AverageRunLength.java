@@ -22,6 +22,10 @@ public final class AverageRunLength {
     // Longer ones drown in the rounding of the probability to stay inside.
     private static final double LONGEST = 1e12;
 
+    // No wanted run length needs limits beyond these.
+    private static final double LEAST_LIMIT = 0.01;
+    private static final double MOST_LIMIT = 60;
+
     private AverageRunLength() {}
 
     /**
@@ -111,7 +115,7 @@ public final class AverageRunLength {
      * @param runLength wanted run length without a shift, 10 to 1e6
      * @param allowance k, 0.1 to 2
      * @return h, in standard deviations of a value
-     * @throws IllegalArgumentException if an argument is out of its range
+     * @throws IllegalArgumentException if an argument is out of its range, or the allowance alone makes runs longer
      */
     public static double cusumLimit(double runLength, double allowance) {
         checkWanted(runLength);
@@ -119,8 +123,16 @@ public final class AverageRunLength {
             throw new IllegalArgumentException("allowance must be 0.1 to 2: " + allowance);
         }
         double wanted = FastMath.log(runLength);
+        if (cusum(0, allowance, LEAST_LIMIT) >= runLength) {
+            throw new IllegalArgumentException(
+                    "with an allowance of " + allowance + " every run is longer than " + runLength + " on average");
+        }
         return new BrentSolver(ACCURACY, ACCURACY)
-                .solve(200, h -> FastMath.log(cusum(0, allowance, h)) - wanted, 0.01, 40);
+                .solve(
+                        200,
+                        h -> FastMath.log(Math.min(LONGEST, cusum(0, allowance, h))) - wanted,
+                        LEAST_LIMIT,
+                        MOST_LIMIT);
     }
 
     /**

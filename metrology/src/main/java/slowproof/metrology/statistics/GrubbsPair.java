@@ -107,16 +107,15 @@ public final class GrubbsPair {
                 StudentisedMaximum oneLess = StudentisedMaximum.of(others - 1);
                 double[] places = new double[PLACES * 16];
                 double[] weights = new double[PLACES * 16];
-                double widest = FastMath.acos(1.0 / (others - 1));
+                double widest = StudentisedMaximum.widest(others);
                 double total = 0;
                 for (int piece = 0; piece < PLACES; piece++) {
                     Rule rule = Rule.sixteen(widest * piece / PLACES, widest * (piece + 1) / PLACES);
                     for (int k = 0; k < 16; k++) {
                         double angle = rule.point(k);
                         places[16 * piece + k] = FastMath.cos(angle) * Math.sqrt((others - 1.0) / others);
-                        weights[16 * piece + k] = rule.weight(k)
-                                * FastMath.pow(FastMath.sin(angle), others - 3)
-                                * oneLess.atMost(1 / FastMath.tan(angle) * Math.sqrt(others / (others - 1.0)));
+                        weights[16 * piece + k] =
+                                rule.weight(k) * StudentisedMaximum.relativeDensity(others, angle, oneLess);
                         total += weights[16 * piece + k];
                     }
                 }

@@ -1,7 +1,6 @@
 package slowproof.metrology.statistics;
 
 import java.util.Arrays;
-import org.hipparchus.special.Gamma;
 import org.hipparchus.util.FastMath;
 
 /**
@@ -34,16 +33,14 @@ final class StudentisedMaximum {
         return result;
     }
 
-    /** Widest possible angle: all others equal. */
-    double widest() {
-        return widest;
+    /** Widest possible angle of the largest of n values: all others equal. */
+    static double widest(int n) {
+        return FastMath.acos(1.0 / (n - 1));
     }
 
-    /** Density of the angle of the largest value; for at least three values. */
-    double density(double angle, StudentisedMaximum oneLess) {
-        return n
-                * singleDensityConstant(n)
-                * FastMath.pow(FastMath.sin(angle), n - 3)
+    /** Density of the angle of the largest of n values, at least three, but for a constant factor. */
+    static double relativeDensity(int n, double angle, StudentisedMaximum oneLess) {
+        return FastMath.pow(FastMath.sin(angle), n - 3)
                 * oneLess.atMost(1 / FastMath.tan(angle) * Math.sqrt(n / (n - 1.0)));
     }
 
@@ -67,19 +64,16 @@ final class StudentisedMaximum {
 
     private StudentisedMaximum withOneMore() {
         int size = n + 1;
-        double widestNext = FastMath.acos(1.0 / (size - 1));
-        StudentisedMaximum next = new StudentisedMaximum(size, widestNext, new double[GRID + 1]);
+        double range = widest(size);
+        double[] sums = new double[GRID + 1];
         for (int i = 1; i <= GRID; i++) {
-            double low = widestNext * (i - 1) / GRID;
-            double high = widestNext * i / GRID;
-            next.cumulative[i] =
-                    next.cumulative[i - 1] + PiecewiseIntegral.over(angle -> next.density(angle, this), low, high);
+            sums[i] = sums[i - 1]
+                    + PiecewiseIntegral.over(
+                            angle -> relativeDensity(size, angle, this), range * (i - 1) / GRID, range * i / GRID);
         }
-        double total = next.cumulative[GRID];
+        double total = sums[GRID];
         return new StudentisedMaximum(
-                size,
-                widestNext,
-                Arrays.stream(next.cumulative).map(c -> c / total).toArray());
+                size, range, Arrays.stream(sums).map(sum -> sum / total).toArray());
     }
 
     // four-point interpolation
@@ -97,10 +91,5 @@ final class StudentisedMaximum {
             result += weight * cumulative[first + k];
         }
         return Math.max(0, Math.min(1, result));
-    }
-
-    // integral of sin^(n-3) over 0 to pi is the reciprocal
-    private static double singleDensityConstant(int n) {
-        return FastMath.exp(Gamma.logGamma((n - 1) / 2.0) - Gamma.logGamma((n - 2) / 2.0)) / Math.sqrt(Math.PI);
     }
 }

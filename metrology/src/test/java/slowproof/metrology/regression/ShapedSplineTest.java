@@ -42,6 +42,24 @@ class ShapedSplineTest {
     }
 
     @Test
+    void unitOfTheRightHandSideScalesTheSolution() {
+        double[][] rows = {{1, -1, 0.5}, {0.3, 2, -1}, {-0.7, 0.4, 1}, {0.2, -0.1, 0.3}};
+        double[] b = {1, -2, 0.5, 3};
+        double[] x = NonNegativeLeastSquares.solve(rows, b);
+        for (double unit : new double[] {1e-12, 1e12}) {
+            double[] scaled = new double[4];
+            for (int i = 0; i < 4; i++) {
+                scaled[i] = unit * b[i];
+            }
+            double[] found = NonNegativeLeastSquares.solve(rows, scaled);
+            for (int j = 0; j < 3; j++) {
+                assertThat(found[j] / unit).as("unit %s", unit).isCloseTo(x[j], within(1e-12));
+            }
+        }
+        assertThat(x).contains(0.0);
+    }
+
+    @Test
     void shortestVectorUnderInequalities() {
         // at least 1 in the sum of two coordinates: the point (1/2, 1/2); and at least 2 in the first: (2, 0)
         assertThat(NonNegativeLeastSquares.shortest(new double[][] {{1, 1}}, new double[] {1}))

@@ -55,6 +55,21 @@ class ControlChartTest {
     }
 
     @Test
+    void endsOfTheRangesAreAllowed() {
+        assertThat(AverageRunLength.cusum(0, 0.1, AverageRunLength.cusumLimit(10, 0.1)))
+                .isCloseTo(10, within(1e-5));
+        for (double allowance : new double[] {0.1, 2}) {
+            double limit = AverageRunLength.cusumLimit(1e6, allowance);
+            assertThat(AverageRunLength.cusum(0, allowance, limit) / 1e6).isCloseTo(1, within(1e-4));
+        }
+        // beyond two standard deviations on either side lies one value in 22
+        assertThatThrownBy(() -> AverageRunLength.cusumLimit(20, 2)).hasMessageContaining("longer than 20");
+        assertThat(AverageRunLength.ewmaFactor(1e6, 1)).isCloseTo(4.8916, within(1e-4));
+        assertThat(AverageRunLength.ewma(0, 0.01, AverageRunLength.ewmaFactor(10, 0.01)))
+                .isCloseTo(10, within(1e-4));
+    }
+
+    @Test
     void runLengthsAgreeWithRunsOfTheCharts() {
         long seed = 81;
         Random random = new Random(seed);

@@ -21,6 +21,8 @@ class OrderAndShapeTest {
         assertThat(test.expectedRuns()).isCloseTo(4, within(1e-14));
         // an even number of readings: the median lies between the middle two
         assertThat(RunsTest.of(new double[] {1, 2, 3, 4})).isEqualTo(new RunsTest(2, 2, 2));
+        // readings on the median are left out: - | + + with three fives in between
+        assertThat(RunsTest.of(new double[] {1, 5, 5, 5, 7, 8})).isEqualTo(new RunsTest(2, 2, 1));
         // all readings of one side first
         assertThat(RunsTest.of(new double[] {5, 6, 7, 1, 2, 3}).runs()).isEqualTo(2);
     }

@@ -25,6 +25,7 @@ class PowerTest {
             if (n > 2) {
                 assertThat(half(n - 1)).isGreaterThan(width);
             }
+            assertThat(Power.readingsForMean(3, 3 * width, 0.95)).isEqualTo(n);
         }
         assertThat(Power.readingsForMean(1, 100, 0.95)).isEqualTo(2);
     }

@@ -1,4 +1,4 @@
-package slowproof.metrology.statistics;
+package slowproof.metrology.reference;
 
 import java.util.function.Function;
 import java.util.function.ToIntFunction;

@@ -1,9 +1,9 @@
-package slowproof.metrology.statistics;
+package slowproof.metrology.reference;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static slowproof.metrology.statistics.CoverageSituation.about;
-import static slowproof.metrology.statistics.CoverageSituation.atLeast;
-import static slowproof.metrology.statistics.CoverageSituation.exact;
+import static slowproof.metrology.reference.CoverageSituation.about;
+import static slowproof.metrology.reference.CoverageSituation.atLeast;
+import static slowproof.metrology.reference.CoverageSituation.exact;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import slowproof.metrology.Distributions;
 import slowproof.metrology.Interval;
-import slowproof.metrology.reference.ValidationPage;
+import slowproof.metrology.reference.CoverageSituation.Draws;
 import slowproof.metrology.regression.CurveModel;
 import slowproof.metrology.regression.HingeFit;
 import slowproof.metrology.regression.IsotonicBand;
@@ -33,7 +33,11 @@ import slowproof.metrology.regression.SplineBasis;
 import slowproof.metrology.regression.StraightLine;
 import slowproof.metrology.regression.YorkFit;
 import slowproof.metrology.sampling.BlockStreams;
-import slowproof.metrology.statistics.CoverageSituation.Draws;
+import slowproof.metrology.statistics.DistributionFree;
+import slowproof.metrology.statistics.PooledDeviation;
+import slowproof.metrology.statistics.Proportion;
+import slowproof.metrology.statistics.Statistics;
+import slowproof.metrology.statistics.ToleranceFactor;
 
 /** How often the 95 % intervals of statistics and regression hold a known truth. */
 class IntervalCoverageTest {
