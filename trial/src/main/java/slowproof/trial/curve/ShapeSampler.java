@@ -17,8 +17,8 @@ final class ShapeSampler {
     private static final int FEWEST_LEAPS = 6;
     private static final int MOST_LEAPS = 32;
     private static final int TUNING = 100;
-    private static final int WARM_UP = 20;
-    private static final int KEPT_PER_CHAIN = 100;
+    private static final int WARM_UP = 40;
+    private static final int KEPT_PER_CHAIN = 200;
     private static final double WANTED_ACCEPTANCE = 0.75;
     private static final double LARGEST_STEP = 0.35;
     private static final double START_WIDTH = 0.5;
