@@ -1,5 +1,8 @@
 package slowproof.trial.curve;
 
+import slowproof.trial.spectrum.KnotDistances;
+import slowproof.trial.spectrum.TravelSpectrum;
+
 /**
  * Draws from the posterior of an error curve, on nodes in speed. Between nodes a curve is straight in ln v, so that
  * the error of a motion is the sum of its knot distances times the draw. Each draw contains one draw of the
@@ -117,6 +120,34 @@ public final class CurveDraws {
         }
         double share = (xi - x[k]) / (x[k + 1] - x[k]);
         return eps[i][k] * (1 - share) + eps[i][k + 1] * share;
+    }
+
+    /**
+     * Returns for each draw the error of a motion in mm: start loss times starts plus the sum of error times distance over
+     * the nodes. Travel slower than the slowest node counts with the error there, faster travel with the error
+     * at the fastest; {@link KnotDistances#belowMm} and {@link KnotDistances#aboveMm} of
+     * {@link TravelSpectrum#onKnots} say how much that is.
+     *
+     * @param motion distance against speed
+     * @param starts number of starts from standstill in it, at least 0
+     */
+    public double[] errorsMm(TravelSpectrum motion, int starts) {
+        if (starts < 0) {
+            throw new IllegalArgumentException("starts must be at least 0: " + starts);
+        }
+        KnotDistances on = motion.onKnots(nodesMmPerS);
+        double[] distances = on.distancesMm();
+        distances[0] += on.belowMm();
+        double[] out = new double[eps.length];
+        for (int i = 0; i < out.length; i++) {
+            double sum = starts * startMm[i];
+            double[] e = eps[i];
+            for (int k = 0; k < distances.length; k++) {
+                sum += e[k] * distances[k];
+            }
+            out[i] = sum;
+        }
+        return out;
     }
 
     /**

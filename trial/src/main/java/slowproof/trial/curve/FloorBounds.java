@@ -36,6 +36,10 @@ final class FloorBounds {
             inside[k] = 1;
             for (int j = 0; j < rows.size(); j++) {
                 if (rows.get(j).speedMmPerS() == speeds[k]) {
+                    if (!(variances.degreesOfFreedom[j] > 0)) {
+                        // nothing was repeated, so nothing is shown
+                        return answer(speeds, new double[n], new double[n]);
+                    }
                     Bounds bounds = bounds(rows.get(j), speeds, k, low, high, variances, j, settings);
                     low[k] = Math.min(low[k], bounds.low - 2 * bounds.u);
                     high[k] = Math.max(high[k], bounds.high + 2 * bounds.u);
@@ -189,14 +193,6 @@ final class FloorBounds {
         if (!Double.isFinite(error)) {
             return 0;
         }
-        if (!(u > 0)) {
-            return Math.abs(error) <= limit ? 1 : 0;
-        }
-        double upper = (limit - error) / u;
-        double lower = (-limit - error) / u;
-        // nothing repeated: the normal distribution of the readings' rounding is all there is
-        return nu > 0
-                ? Distributions.studentCdf(upper, nu) - Distributions.studentCdf(lower, nu)
-                : Distributions.normalCdf(upper) - Distributions.normalCdf(lower);
+        return Distributions.studentCdf((limit - error) / u, nu) - Distributions.studentCdf((-limit - error) / u, nu);
     }
 }

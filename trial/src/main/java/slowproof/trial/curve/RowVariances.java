@@ -11,7 +11,8 @@ import slowproof.trial.scatter.WithinScatter;
  *
  * <p>Passes to and fro that share readings: s_0^2/n + s_R^2 (4n - 2)/n^2 with s_0^2 = s^2 - 2 s_R^2 cut at 0; passes
  * on the same way: s^2/n, which errs on the safe side there. s is pooled over the conditions; when Bartlett's
- * test rejects equal scatter at 1 %, it is smoothed over ln v instead. A component between series adds its
+ * test rejects equal scatter at 1 %, it is smoothed over ln v instead; where no direction was repeated, it is
+ * taken over both directions. A component between series adds its
  * variance over the number of series. Where the scatter is less than half a step of the readings, the
  * rounding no longer averages and the mean is known to resolution^2/6 at best.
  */
@@ -47,6 +48,15 @@ final class RowVariances {
             squares[j] = rows.get(j).within().sumMm2();
             freedom[j] = rows.get(j).within().degreesOfFreedom();
             all += freedom[j];
+        }
+        if (all == 0) {
+            for (int j = 0; j < m; j++) {
+                WithinScatter.Squares loose =
+                        WithinScatter.squaresOverDirections(rows.get(j).block());
+                squares[j] = loose.sumMm2();
+                freedom[j] = loose.degreesOfFreedom();
+                all += freedom[j];
+            }
         }
         pooled = all == 0 ? null : WithinScatter.pooled(squares, freedom);
         boolean apart = components.startScatterMm() != null;

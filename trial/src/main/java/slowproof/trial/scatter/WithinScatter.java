@@ -58,6 +58,18 @@ public record WithinScatter(double standardDeviationMm, int degreesOfFreedom, do
 
     /** Returns the sum of squares and the degrees of freedom of one block about the means of series and direction. */
     public static Squares squares(ConditionBlock block) {
+        return squares(block, true);
+    }
+
+    /**
+     * Returns the same about the means of the series alone: a difference between the directions counts as scatter, so
+     * that even one cycle says something, on the safe side.
+     */
+    public static Squares squaresOverDirections(ConditionBlock block) {
+        return squares(block, false);
+    }
+
+    private static Squares squares(ConditionBlock block, boolean apart) {
         double sum = 0;
         int freedom = 0;
         List<PassError> passes = block.passes();
@@ -68,11 +80,11 @@ public record WithinScatter(double standardDeviationMm, int degreesOfFreedom, do
                     && passes.get(to).series().equals(passes.get(from).series())) {
                 to++;
             }
-            for (int direction = -1; direction <= 1; direction += 2) {
+            for (int direction = -1; direction <= (apart ? 1 : -1); direction += 2) {
                 int count = 0;
                 double mean = 0;
                 for (int i = from; i < to; i++) {
-                    if (passes.get(i).direction() == direction) {
+                    if (!apart || passes.get(i).direction() == direction) {
                         count++;
                         double delta = passes.get(i).errorMm() - mean;
                         mean += delta / count;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -159,7 +160,7 @@ class CurveFitTest {
         assertThat(result.tested().get(0).low()).isNaN();
         assertThat(result.draws()).isNull();
         assertThat(result.scaleError().reason()).isEqualTo(CurveReason.ONE_SPEED);
-        assertThat(result.floor(0.002).status()).isEqualTo(Status.HOLDS_THROUGHOUT);
+        assertThat(result.floor(0.002).status()).isEqualTo(Status.UNDECIDED);
     }
 
     @Test
@@ -286,6 +287,21 @@ class CurveFitTest {
         // the fit, given the same bench at ladder speeds without noise, agrees with it
         ErrorCurve curve = curve(passes(CurveFitTest::knee, LADDER, 6, 1e-4, 20));
         assertThat(curve.at(400).error()).isCloseTo(knee(400), within(5e-5));
+    }
+
+    @Test
+    void drawsForecastTheErrorOfAnyMotion() {
+        CurveDraws draws =
+                curve(passes(CurveFitTest::knee, LADDER, 10, 0.01, 22)).draws();
+        TravelSpectrum line = TravelSpectrum.move(2500, 300, 400).plus(TravelSpectrum.atSpeed(55, 120));
+        double[] errors = draws.errorsMm(line, 1);
+        double mean = Arrays.stream(errors).average().orElseThrow();
+        // -0.51 mm, from the 120 mm at 55 mm/s mostly
+        assertThat(mean).isCloseTo(line.integral(CurveFitTest::knee), within(0.03));
+        for (int i = 0; i < 20; i++) {
+            int draw = i;
+            assertThat(errors[i]).isCloseTo(line.integral(v -> draws.atSpeed(draw, v)), within(1e-4));
+        }
     }
 
     @Test

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
@@ -22,6 +23,7 @@ final class CurveStudy {
     record Outcome(
             CurveShape shape,
             double widthShare,
+            double scaleShareOfLimit,
             double trueFloor,
             FloorEstimate floor,
             List<Boolean> inBand,
@@ -57,11 +59,21 @@ final class CurveStudy {
     }
 
     static CurveStudy run(long seed, int trials, double ladderRatio, int cycles, int draws) {
+        return run(seed, trials, ladderRatio, cycles, draws, Population::draw);
+    }
+
+    static CurveStudy run(
+            long seed,
+            int trials,
+            double ladderRatio,
+            int cycles,
+            int draws,
+            Function<RandomStreams, Population.Sample> population) {
         List<Double> ladder = BenchPlan.ladder(Population.FASTEST_MM_PER_S, Population.SLOWEST_MM_PER_S, ladderRatio);
         return new CurveStudy(IntStream.range(0, trials)
                 .parallel()
-                .mapToObj(
-                        k -> outcome(Population.draw(RandomStreams.of(seed).trial(k)), ladder, cycles, seed + k, draws))
+                .mapToObj(k ->
+                        outcome(population.apply(RandomStreams.of(seed).trial(k)), ladder, cycles, seed + k, draws))
                 .toList());
     }
 
@@ -85,7 +97,8 @@ final class CurveStudy {
         return new Outcome(
                 sample.curve().shape(),
                 sample.curve().kneeWidthShare(),
-                sample.floorMmPerS(),
+                Math.abs(sample.curve().scaleErrorRatio()) / sample.limitRatio(),
+                sample.curve().floorMmPerS(sample.limitRatio(), ladder.get(0), ladder.get(ladder.size() - 1)),
                 result.floor(sample.limitRatio()),
                 inBand,
                 simultaneous,
@@ -135,6 +148,10 @@ final class CurveStudy {
             }
         }
         return out;
+    }
+
+    double statusShare(FloorEstimate.Status status) {
+        return share(o -> o.floor().status() == status);
     }
 
     String figures() {
