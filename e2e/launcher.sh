@@ -9,13 +9,13 @@ chmod 755 "$scratch"
 
 # that NAME COMMAND...: one test; what the command prints is shown when it fails.
 that() {
-    local name=$1 said
+    local name=$1
     shift
-    if said=$("$@" 2>&1); then
+    if "$@" >"$scratch/said" 2>&1; then
         echo "ok $name"
     else
         echo "FAILED $name"
-        printf '%s\n' "$said" | sed 's/^/      /'
+        sed 's/^/      /' "$scratch/said"
     fi
 }
 
@@ -139,7 +139,7 @@ that 'a moved clone has its class archive again' test -s "$(sed -n 7p "$clone/.b
 
 # --- the sample through the launcher
 sample=$clone/docs/samples/first-trial
-if [ -r "$sample/trial.yaml" ] && grep -q findings "$scratch/usual.out"; then
+if [ -r "$sample/trial.yaml" ]; then
     mkdir "$scratch/Prüfung µ 20°"
     cp -R "$sample/." "$scratch/Prüfung µ 20°/"
     warm json env LC_ALL=C "$clone/slowproof" findings --json "$scratch/Prüfung µ 20°/trial.yaml"
@@ -148,27 +148,26 @@ if [ -r "$sample/trial.yaml" ] && grep -q findings "$scratch/usual.out"; then
     warm wrong env LC_ALL=C "$clone/slowproof" findings "$scratch/Prüfung µ 21°.yaml"
     that 'a file name with µ and ° survives LC_ALL=C' all 'ended wrong 2' 'silent wrong.out' 'holds wrong.err "Prüfung µ 21°.yaml"'
     java=$(sed -n 2p "$clone/.build/current")
-    speed() { # the ratio of the medians of 11 runs each, taken in turn
-        local i t0 t1 t2
-        for i in 1 2 3 4 5 6 7 8 9 10 11; do
+    # The best of 15 runs each, taken in turn: what other work on the machine adds is no part of the promise.
+    speed() {
+        local t0 t1 t2 bare ours
+        for _ in 1 2 3 4 5 6 7 8 9 10 11 12 13 14 15; do
             t0=$(date +%s%N)
             "$java" -version >/dev/null 2>&1
             t1=$(date +%s%N)
             "$clone/slowproof" findings "$sample/trial.yaml" >/dev/null 2>&1
             t2=$(date +%s%N)
-            echo "$i $((t1 - t0)) $((t2 - t1))"
+            echo "$((t1 - t0)) $((t2 - t1))"
         done >"$scratch/times"
-        local bare ours
-        bare=$(awk '{print $2}' "$scratch/times" | sort -n | sed -n 6p)
-        ours=$(awk '{print $3}' "$scratch/times" | sort -n | sed -n 6p)
-        speed_line="java -version $((bare / 1000000)) ms, findings of a small trial $((ours / 1000000)) ms, $((10 * ours / bare)) tenths of it"
-        [ $((ours)) -le $((8 * bare)) ]
+        bare=$(cut -d' ' -f1 "$scratch/times" | sort -n | head -n 1)
+        ours=$(cut -d' ' -f2 "$scratch/times" | sort -n | head -n 1)
+        echo "java -version takes $((bare / 1000000)) ms, findings of a small trial $((ours / 1000000)) ms: $((ours / bare)).$((10 * ours / bare % 10)) times as long"
+        [ "$ours" -le $((8 * bare)) ]
     }
-    speed
-    echo "$speed_line"
     that 'findings of a small trial take at most 8 times a bare java -version' speed
+    tail -n 1 "$scratch/said"
 else
-    echo 'skipped --json prints one document and nothing else: no sample trial, or no such command yet'
+    echo 'skipped --json prints one document and nothing else: no sample trial here'
 fi
 
 # --- changed and broken sources

@@ -162,11 +162,9 @@ ask_git() {
 train() {
     archive=
     java_options=
-    dump_options=
     if [ "$jdk_major" -ge 24 ]; then
         # newer Java warns about native code and unsafe memory, which libraries for databases and ports use
         java_options='--enable-native-access=ALL-UNNAMED --sun-misc-unsafe-memory-access=allow'
-        dump_options='-XX:+AOTClassLinking'
     fi
     touch "$build/java-chosen"
     if [ /usr/lib/jvm -nt "$build/java-chosen" ]; then
@@ -184,10 +182,11 @@ train() {
             learn forecast "$sample/trial.yaml" --line "$sample/line.yaml" --pieces 100
         fi
     fi
-    # the numbers that newer Java gives the classes differ from run to run
-    sed -e '/^#/d' -e 's/ id: [0-9]*$//' "$lists"/*.list 2>/dev/null | awk '!seen[$0]++' >"$lists/all"
+    # The numbers that newer Java gives the classes differ from run to run; constants resolved beforehand (@cp) would
+    # link classes of an old format, which then stay out of the archive.
+    sed -e '/^#/d' -e '/^@cp/d' -e 's/ id: [0-9]*$//' "$lists"/*.list 2>/dev/null | awk '!seen[$0]++' >"$lists/all"
     # shellcheck disable=SC2086
-    if "$java" -Xshare:dump $dump_options "-XX:SharedClassListFile=$lists/all" \
+    if "$java" -Xshare:dump "-XX:SharedClassListFile=$lists/all" \
         "-XX:SharedArchiveFile=$build/classes.jsa" $java_options -cp "$build/slowproof.jar" >"$lists/log" 2>&1 </dev/null 9>&-; then
         archive=$build/classes.jsa
     fi
