@@ -148,23 +148,25 @@ if [ -r "$sample/trial.yaml" ]; then
     warm wrong env LC_ALL=C "$clone/slowproof" findings "$scratch/Prüfung µ 21°.yaml"
     that 'a file name with µ and ° survives LC_ALL=C' all 'ended wrong 2' 'silent wrong.out' 'holds wrong.err "Prüfung µ 21°.yaml"'
     java=$(sed -n 2p "$clone/.build/current")
-    # The best of 15 runs each, taken in turn: what other work on the machine adds is no part of the promise.
+    # Processor time, the best of 9 runs each, taken in turn: other work on the machine stretches the time on the clock,
+    # which is shorter than the processor's as soon as a second core is free.
+    processor_ms() { (TIMEFORMAT='%U %S'; { time "$@" >/dev/null 2>&1; } 2>&1) | awk '{ printf "%d\n", 1000 * ($1 + $2) }'; }
+    best_of() { cut -d' ' -f"$1" "$scratch/times" | sort -n | head -n 1; }
     speed() {
         local t0 t1 t2 bare ours
-        for _ in 1 2 3 4 5 6 7 8 9 10 11 12 13 14 15; do
+        for _ in 1 2 3 4 5 6 7 8 9; do
             t0=$(date +%s%N)
-            "$java" -version >/dev/null 2>&1
+            bare=$(processor_ms "$java" -version)
             t1=$(date +%s%N)
-            "$clone/slowproof" findings "$sample/trial.yaml" >/dev/null 2>&1
+            ours=$(processor_ms "$clone/slowproof" findings "$sample/trial.yaml")
             t2=$(date +%s%N)
-            echo "$((t1 - t0)) $((t2 - t1))"
+            echo "$bare $ours $(((t1 - t0) / 1000000)) $(((t2 - t1) / 1000000))"
         done >"$scratch/times"
-        bare=$(cut -d' ' -f1 "$scratch/times" | sort -n | head -n 1)
-        ours=$(cut -d' ' -f2 "$scratch/times" | sort -n | head -n 1)
-        echo "java -version takes $((bare / 1000000)) ms, findings of a small trial $((ours / 1000000)) ms: $((ours / bare)).$((10 * ours / bare % 10)) times as long"
-        [ "$ours" -le $((8 * bare)) ]
+        bare=$(best_of 1) ours=$(best_of 2)
+        echo "java -version: $bare ms of the processor, $(best_of 3) ms on the clock; findings of a small trial: $ours and $(best_of 4) ms"
+        [ "$bare" -gt 0 ] && [ "$ours" -le $((8 * bare)) ]
     }
-    that 'findings of a small trial take at most 8 times a bare java -version' speed
+    that 'findings of a small trial take at most 8 times the processor time of a bare java -version' speed
     tail -n 1 "$scratch/said"
 else
     echo 'skipped --json prints one document and nothing else: no sample trial here'
@@ -178,13 +180,12 @@ run broken "$clone/slowproof" --help
 that 'a broken source ends with 1, says why and where the log is, and prints nothing' all 'ended broken 1' 'silent broken.out' \
     'holds broken.err "$main"' "holds broken.err '$clone/.build/build.log'"
 cp -- "$scratch/Main.java" "$main"
+touch -d '2 years' -- "$main"
 run mended "$clone/slowproof" --help
 that 'a changed source is built again' all 'ended mended 0' 'same mended.out usual.out' 'holds mended.err "built in"'
 that 'nothing half built stays behind' test -z "$(find "$clone/.build" -maxdepth 1 -name 'work.*')"
-touch -d '2 years' -- "$main"
-run future "$clone/slowproof" --help
-warm future2 "$clone/slowproof" --help
-that 'a file dated in the future is not built for ever' all 'holds future.err "built in"' '! called' 'ended future2 0'
+warm future "$clone/slowproof" --help
+that 'a file dated in the future is not built for ever' all '! called' 'ended future 0'
 
 # --- stopped in the middle of the first build
 stopped=$scratch/stopped
