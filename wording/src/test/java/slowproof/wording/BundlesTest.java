@@ -86,6 +86,13 @@ class BundlesTest {
     }
 
     @Test
+    void germanHasItsOwnQuotationMarksAndOneWordForAPass() {
+        for (String key : GERMAN.keys()) {
+            assertThat(GERMAN.pattern(key)).as(key).doesNotContain("\"").doesNotContainPattern("Durchl[a\u00e4]uf");
+        }
+    }
+
+    @Test
     void bothLanguagesUseTheSameArguments() {
         for (String key : ENGLISH.keys()) {
             assertThat(arguments(GERMAN.pattern(key))).as(key).isEqualTo(arguments(ENGLISH.pattern(key)));

@@ -31,7 +31,7 @@ import slowproof.trial.note.Note;
 import slowproof.trial.scatter.Estimate;
 import slowproof.wording.Wording;
 
-/** Writes findings as one JSON document of schema {@code findings/1}, described in docs/. */
+/** Writes findings as one JSON document of schema {@code findings/1}, described in docs/output.md. */
 public final class FindingsJson {
     /** Name and version of the document's form. */
     public static final String SCHEMA = "findings/1";

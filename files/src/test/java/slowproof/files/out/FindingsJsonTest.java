@@ -8,10 +8,13 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.RecordingRead;
@@ -21,6 +24,7 @@ import slowproof.trial.Exclusion;
 import slowproof.trial.Trial;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
+import slowproof.trial.findings.Flag;
 import slowproof.trial.input.SourcePosition;
 import slowproof.wording.Wording;
 
@@ -195,5 +199,30 @@ class FindingsJsonTest {
         assertThat(one.get("clock").isNull()).isTrue();
         assertThat(one.get("reason").asText()).isEqualTo("one clock");
         assertThat(one.get("reasons").get("clock").asText()).isEqualTo("one clock");
+    }
+
+    /** Keys of the document and all flags, in the page that describes them. */
+    @Test
+    void everyKeyAndFlagIsDescribed() throws IOException {
+        String page = Files.readString(Path.of(System.getProperty("slowproof.root"), "docs", "output.md"));
+        Set<String> keys = new TreeSet<>();
+        collect(json(Evaluation.of(trial(WORKED))), keys);
+        collect(json(Evaluation.of(trial(CALLER))), keys);
+        for (Flag flag : Flag.values()) {
+            keys.add(flag.key());
+        }
+        assertThat(keys).allSatisfy(key -> assertThat(page).contains("`" + key + "`"));
+    }
+
+    private static void collect(JsonNode node, Set<String> keys) {
+        for (Map.Entry<String, JsonNode> field : node.properties()) {
+            if (!field.getKey().equals("reasons")) {
+                keys.add(field.getKey());
+                collect(field.getValue(), keys);
+            }
+        }
+        if (node.isArray()) {
+            node.forEach(item -> collect(item, keys));
+        }
     }
 }
