@@ -46,7 +46,12 @@ final class FindingsCommand implements Command {
         }
         if (words.hasMatchedOption("--json")) {
             FindingsJson.write(
-                    findings, envelope(loaded), loaded.sources(), loaded.recordings(), wording, console.out());
+                    findings,
+                    envelope(loaded, findings),
+                    loaded.sources(),
+                    loaded.recordings(),
+                    wording,
+                    console.out());
             return ExitStatus.DONE;
         }
         console.out().println(FindingsText.render(findings, wording, console.colour(), console.width()));
@@ -56,7 +61,12 @@ final class FindingsCommand implements Command {
         return ExitStatus.DONE;
     }
 
-    private static Envelope envelope(LoadedTrial loaded) {
-        return new Envelope(Console.version(), Console.commit(), loaded.settingsSha256(), null);
+    private static Envelope envelope(LoadedTrial loaded, Findings findings) {
+        boolean drawn = findings.materials().stream().anyMatch(material -> material.curve() != null);
+        return new Envelope(
+                Console.version(),
+                Console.commit(),
+                loaded.settingsSha256(),
+                drawn ? Long.valueOf(Evaluation.USUAL_SEED) : null);
     }
 }

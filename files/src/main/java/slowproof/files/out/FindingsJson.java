@@ -357,10 +357,7 @@ public final class FindingsJson {
     private void estimate(String key, @Nullable Estimate estimate, Material material) throws IOException {
         json.number(key, estimate == null ? null : estimate.value(), whyPartsUnknown(material.material()));
         if (estimate != null) {
-            json.begin(key.replace("_mm", "_interval_95_mm"));
-            json.number("low", estimate.low());
-            json.number("high", estimate.high());
-            json.end();
+            json.interval(key.replace("_mm", "_interval_95_mm"), estimate.low(), estimate.high());
         }
     }
 

@@ -123,9 +123,14 @@ final class JsonRecords implements AutoCloseable {
             absent(key, why);
             return;
         }
+        interval(key, 100 * ratios.low(), 100 * ratios.high());
+    }
+
+    /** Writes an interval as [low, high]. */
+    void interval(String key, double low, double high) throws IOException {
         out.writeArrayFieldStart(key);
-        out.writeNumber(100 * ratios.low());
-        out.writeNumber(100 * ratios.high());
+        out.writeNumber(low);
+        out.writeNumber(high);
         out.writeEndArray();
     }
 
