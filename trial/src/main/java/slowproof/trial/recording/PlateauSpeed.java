@@ -1,0 +1,31 @@
+package slowproof.trial.recording;
+
+/**
+ * How well the sensor shows speed on the plateau of a pass.
+ *
+ * @param referenceMmPerS mean speed of the reference, in mm/s, signed
+ * @param indicatedMmPerS mean indicated speed, in mm/s, signed
+ * @param standardUncertaintyMmPerS standard uncertainty of the indicated mean from counting, in mm/s
+ * @param rippleMmPerS standard deviation of the indicated speed over the averaging time, the reference's taken out in quadrature, in mm/s; NaN with fewer than three averages
+ * @param countingShare share of the indicated speed's variance that counting alone explains, a ratio from 0 to 1; NaN with fewer than three averages
+ * @param averagingS averaging time in s
+ * @param averages number of averages
+ */
+public record PlateauSpeed(
+        double referenceMmPerS,
+        double indicatedMmPerS,
+        double standardUncertaintyMmPerS,
+        double rippleMmPerS,
+        double countingShare,
+        double averagingS,
+        int averages) {
+    /** Returns the error of indication of speed as a ratio, positive when the sensor shows too fast, in either direction. */
+    public double relativeError() {
+        return (indicatedMmPerS - referenceMmPerS) / referenceMmPerS;
+    }
+
+    /** Returns the ripple as a ratio of the reference's speed. */
+    public double relativeRipple() {
+        return rippleMmPerS / Math.abs(referenceMmPerS);
+    }
+}

@@ -1,0 +1,167 @@
+package slowproof.trial.recording;
+
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+import slowproof.trial.Check;
+import slowproof.trial.counts.SpeedEstimate;
+
+/**
+ * Judges the indicated speed on plateaus: mean against mean, and the ripple of averages over a stated time, each
+ * average by the better of gate and edges.
+ */
+public final class SpeedJudge {
+    /** The usual averaging time of a speed display. */
+    public static final double USUAL_AVERAGING_S = 0.1;
+
+    /** Edges of the same kind are a whole period apart: four counts when all edges of two channels are counted. */
+    private static final int COUNTS_PER_PERIOD = 4;
+
+    private static final int FEWEST_AVERAGES = 3;
+
+    private final double[] time;
+    private final double[] indication;
+    private final double[] reference;
+    private final double countMm;
+    private final double intervalS;
+    private final double referenceNoiseMm;
+    private final Recording recording;
+
+    private SpeedJudge(Recording recording, double referenceNoiseMm) {
+        this.recording = recording;
+        this.time = recording.timeS().raw();
+        this.indication = recording.indicationMm().raw();
+        this.reference = recording.referenceMm().raw();
+        this.countMm = Double.isNaN(recording.countMm())
+                ? Motion.smallestStep(indication, recording.size())
+                : recording.countMm();
+        this.intervalS = recording.intervalS();
+        this.referenceNoiseMm = referenceNoiseMm;
+    }
+
+    /**
+     * Judges the plateau of a pass.
+     *
+     * @param recording a recording with indication and reference
+     * @param search the search that found the pass
+     * @param pass the pass
+     * @param averagingS averaging time of the ripple in s, above zero
+     * @return the speeds, or null when the plateau is shorter than two averages or has no rows
+     */
+    public static @Nullable PlateauSpeed judge(
+            Recording recording, PassSearch search, FoundPass pass, double averagingS) {
+        Check.positive(averagingS, "averaging time", "s");
+        return new SpeedJudge(recording, search.restNoiseMm()).judge(pass, averagingS);
+    }
+
+    private @Nullable PlateauSpeed judge(FoundPass pass, double averagingS) {
+        int from = rowAt(pass, pass.plateauStartS());
+        int to = rowAt(pass, pass.plateauEndS());
+        if (!(time[to] - time[from] >= 2 * averagingS) || countMm == 0) {
+            return null;
+        }
+        SpeedEstimate mean = estimate(from, to);
+        if (mean == null) {
+            return null;
+        }
+        double referenceMean = (reference[to] - reference[from]) / (time[to] - time[from]);
+        Set<Integer> gaps = Plateau.gapRows(recording, from, to);
+        Spread indicated = new Spread();
+        Spread referred = new Spread();
+        double counting = 0;
+        int start = from;
+        for (int i = from + 1; i <= to; i++) {
+            if (gaps.contains(i)) {
+                start = i;
+            } else if (time[i] - time[start] >= averagingS - 0.5 * intervalS) {
+                SpeedEstimate one = estimate(start, i);
+                if (one != null) {
+                    indicated.add(one.speedMmPerS());
+                    referred.add((reference[i] - reference[start]) / (time[i] - time[start]));
+                    counting += one.standardUncertaintyMmPerS() * one.standardUncertaintyMmPerS();
+                }
+                start = i;
+            }
+        }
+        int averages = indicated.count;
+        double ripple = Double.NaN;
+        double share = Double.NaN;
+        if (averages >= FEWEST_AVERAGES) {
+            // what the reference's own noise adds to its averages is no ripple of the drive
+            double noise = 2 * referenceNoiseMm * referenceNoiseMm / (averagingS * averagingS);
+            double drive = Math.max(referred.variance() - noise, 0);
+            double variance = indicated.variance();
+            ripple = Math.sqrt(Math.max(variance - drive, 0));
+            share = variance > 0 ? Math.min(counting / averages / variance, 1) : 1;
+        }
+        return new PlateauSpeed(
+                referenceMean,
+                mean.speedMmPerS(),
+                mean.standardUncertaintyMmPerS(),
+                ripple,
+                share,
+                averagingS,
+                averages);
+    }
+
+    /** Returns the better estimate between two rows, or null when the rows stand still in time. */
+    private @Nullable SpeedEstimate estimate(int from, int to) {
+        double duration = time[to] - time[from];
+        if (!(duration > 0)) {
+            return null;
+        }
+        SpeedEstimate gate = SpeedEstimate.gate((indication[to] - indication[from]) / countMm, countMm, duration);
+        int first = from + 1;
+        while (first <= to && indication[first] == indication[first - 1]) {
+            first++;
+        }
+        int last = to;
+        while (last > first && !sameKind(first, last)) {
+            last--;
+        }
+        if (last <= first) {
+            return gate;
+        }
+        double span = middle(last) - middle(first);
+        return gate.or(SpeedEstimate.edges((indication[last] - indication[first]) / countMm, countMm, span, intervalS));
+    }
+
+    /** A transition a whole number of periods after the first one, when single counts can be told apart at all. */
+    private boolean sameKind(int first, int row) {
+        double step = Math.abs(indication[row] - indication[row - 1]);
+        double counts = Math.abs(indication[row] - indication[first]) / countMm;
+        return step > 0
+                && step < 1.5 * countMm
+                && counts > 0.5
+                && Math.abs(counts - COUNTS_PER_PERIOD * Math.rint(counts / COUNTS_PER_PERIOD)) < 0.25;
+    }
+
+    private double middle(int row) {
+        return (time[row] + time[row - 1]) / 2;
+    }
+
+    private int rowAt(FoundPass pass, double timeS) {
+        int row = pass.before().lastRow();
+        while (row < pass.after().firstRow() && time[row] < timeS) {
+            row++;
+        }
+        return row;
+    }
+
+    /** Running variance by the way of Welford. */
+    private static final class Spread {
+        private int count;
+        private double mean;
+        private double squares;
+
+        void add(double value) {
+            count++;
+            double step = value - mean;
+            mean += step / count;
+            squares += step * (value - mean);
+        }
+
+        double variance() {
+            return squares / (count - 1);
+        }
+    }
+}
