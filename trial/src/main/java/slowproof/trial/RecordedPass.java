@@ -18,6 +18,8 @@ import slowproof.trial.findings.Flag;
  * @param referenceMm signed travel by the reference in mm, not zero
  * @param indicationMm signed travel by the sensor in mm
  * @param dropoutPercent dropout share while moving in percent, or null
+ * @param speedError relative error of the indicated speed on the plateau, a ratio, or null
+ * @param speedRipple ripple of the indicated speed over the speed, a ratio, or null
  * @param joined true when the pass before it ended in the standstill where this one starts
  * @param flags what was doubtful
  */
@@ -33,6 +35,8 @@ public record RecordedPass(
         double referenceMm,
         double indicationMm,
         @Nullable Double dropoutPercent,
+        @Nullable Double speedError,
+        @Nullable Double speedRipple,
         boolean joined,
         List<Flag> flags) {
     /** Checks and copies the parts. */

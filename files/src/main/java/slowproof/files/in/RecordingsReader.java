@@ -42,9 +42,11 @@ import slowproof.trial.recording.PassFinder;
 import slowproof.trial.recording.PassFlag;
 import slowproof.trial.recording.PassSearch;
 import slowproof.trial.recording.PassSettings;
+import slowproof.trial.recording.PlateauSpeed;
 import slowproof.trial.recording.Recording;
 import slowproof.trial.recording.RecordingJoiner;
 import slowproof.trial.recording.SensorScale;
+import slowproof.trial.recording.SpeedJudge;
 
 /** Reads the recordings that a trial names and finds their passes. */
 final class RecordingsReader {
@@ -173,7 +175,8 @@ final class RecordingsReader {
         }
         String name = unique(file);
         for (FoundPass pass : search.passes()) {
-            passes.add(recorded(pass, name, material, recording.textOr("setup", ""), speed, acceleration));
+            PlateauSpeed shown = SpeedJudge.judge(log, search, pass, SpeedJudge.USUAL_AVERAGING_S);
+            passes.add(recorded(pass, shown, name, material, recording.textOr("setup", ""), speed, acceleration));
         }
     }
 
@@ -244,6 +247,7 @@ final class RecordingsReader {
 
     private static RecordedPass recorded(
             FoundPass pass,
+            @Nullable PlateauSpeed shown,
             String name,
             String material,
             String setup,
@@ -265,6 +269,8 @@ final class RecordingsReader {
                 pass.referenceMm(),
                 pass.indicationMm(),
                 Double.isNaN(pass.dropoutShare()) ? null : Double.valueOf(100 * pass.dropoutShare()),
+                shown == null ? null : Double.valueOf(shown.relativeError()),
+                shown == null || Double.isNaN(shown.rippleMmPerS()) ? null : Double.valueOf(shown.relativeRipple()),
                 pass.joined(),
                 flags);
     }

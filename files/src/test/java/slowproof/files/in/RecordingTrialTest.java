@@ -70,6 +70,12 @@ class RecordingTrialTest {
         assertThat(findings.passes()).extracting(Pass::speedMmPerS).containsOnly(100.0);
         assertThat(findings.cycles()).hasSize(1);
         assertThat(findings.cycles().get(0).closureMm()).isCloseTo(0, within(0.051));
+        assertThat(findings.conditions()).allSatisfy(condition -> {
+            // the indicated speed over-reads by 1 in 1000 as the length does; counting makes 0.05 / (0.1 sqrt 6) mm/s
+            // at most
+            assertThat(condition.speedError()).isCloseTo(0.001, within(0.0002));
+            assertThat(condition.speedRipple()).isBetween(0.0, 0.0025);
+        });
     }
 
     @Test

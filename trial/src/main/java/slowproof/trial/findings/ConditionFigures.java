@@ -75,7 +75,11 @@ abstract class ConditionFigures {
         }
         Limit limit = trial.limit();
         Double speedError = speedError();
+        Double speedRipple = speedRipple();
         explainGaps(own, mean, single, speedError, budget);
+        if (speedRipple == null) {
+            reasons.put("speed_ripple_pct", ReasonCode.NOT_RECORDED);
+        }
         return new Condition(
                 key,
                 direction(),
@@ -97,7 +101,7 @@ abstract class ConditionFigures {
                 single.probability(),
                 single.answer(),
                 speedError,
-                null,
+                speedRipple,
                 budget.lines(),
                 reversal(),
                 ratio,
@@ -144,6 +148,16 @@ abstract class ConditionFigures {
         return errors.length == 0 ? null : Double.valueOf(Statistics.mean(errors));
     }
 
+    /** Ripples are standard deviations, so their squares are averaged. */
+    private @Nullable Double speedRipple() {
+        double[] squares = passes.stream()
+                .map(Pass::speedRipple)
+                .filter(Objects::nonNull)
+                .mapToDouble(ripple -> ripple * ripple)
+                .toArray();
+        return squares.length == 0 ? null : Double.valueOf(Math.sqrt(Statistics.mean(squares)));
+    }
+
     private void explainGaps(
             @Nullable PooledDeviation own, Verdict mean, Verdict single, @Nullable Double speedError, Budget budget) {
         if (own == null) {
@@ -174,6 +188,5 @@ abstract class ConditionFigures {
         if (speedError == null) {
             reasons.put("speed_error_pct", ReasonCode.NOT_RECORDED);
         }
-        reasons.put("speed_ripple_pct", ReasonCode.NOT_RECORDED);
     }
 }

@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param decimals decimals to which the readings were recorded in mm, 0 to 9
  * @param dropoutPercent dropout share in percent, or null
  * @param speedError relative error of the indicated speed, a ratio, or null
+ * @param speedRipple ripple of the indicated speed over the speed, a ratio, or null
  * @param time when its end was read, or null
  * @param track name of the strip of material, empty when unnamed
  * @param flags what was doubtful
@@ -45,6 +46,7 @@ public record Pass(
         int decimals,
         @Nullable Double dropoutPercent,
         @Nullable Double speedError,
+        @Nullable Double speedRipple,
         @Nullable LocalDateTime time,
         String track,
         Set<Flag> flags,
@@ -99,6 +101,7 @@ public record Pass(
                 decimals,
                 dropoutPercent,
                 speedError,
+                speedRipple,
                 time,
                 track,
                 Flags.with(flags, flag),

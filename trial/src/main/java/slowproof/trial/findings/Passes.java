@@ -71,6 +71,7 @@ final class Passes {
                     Math.max(from.decimals(), to.decimals()),
                     to.dropoutPercent(),
                     speedError(to),
+                    null,
                     to,
                     Set.of());
         }
@@ -100,7 +101,8 @@ final class Passes {
                     pass.indicationMm(),
                     FULL_DECIMALS,
                     pass.dropoutPercent(),
-                    null,
+                    pass.speedError(),
+                    pass.speedRipple(),
                     null,
                     pass.flags().isEmpty() ? Set.of() : EnumSet.copyOf(pass.flags()));
         }
@@ -122,6 +124,7 @@ final class Passes {
                 piece.dropoutPercent(),
                 null,
                 null,
+                null,
                 Set.of());
     }
 
@@ -139,6 +142,7 @@ final class Passes {
             int rawDecimals,
             @Nullable Double dropout,
             @Nullable Double speedError,
+            @Nullable Double speedRipple,
             @Nullable Standstill end,
             Set<Flag> flags) {
         int decimals = temperatureFactor == 1 ? rawDecimals : FULL_DECIMALS;
@@ -163,6 +167,7 @@ final class Passes {
                 decimals,
                 dropout,
                 speedError,
+                speedRipple,
                 end == null ? null : end.time(),
                 end == null ? "" : end.track(),
                 excluded == null ? flags : Flags.with(flags, Flag.EXCLUDED),
