@@ -182,6 +182,7 @@ train() {
             learn forecast "$sample/trial.yaml" --line "$sample/line.yaml" --pieces 100
         fi
     fi
+    learn serve --rehearse
     # The numbers that newer Java gives the classes differ from run to run; constants resolved beforehand (@cp) would
     # link classes of an old format, which then stay out of the archive.
     sed -e '/^#/d' -e '/^@cp/d' -e 's/ id: [0-9]*$//' "$lists"/*.list 2>/dev/null | awk '!seen[$0]++' >"$lists/all"

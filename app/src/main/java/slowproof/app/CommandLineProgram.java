@@ -18,7 +18,7 @@ import slowproof.trial.input.BadInputException;
 
 /** Finds the command that the words name, runs it and turns what goes wrong into a message and an exit status. */
 final class CommandLineProgram {
-    private static final List<String> NAMES = List.of("demo", "findings", "reply");
+    private static final List<String> NAMES = List.of("demo", "findings", "reply", "serve");
 
     private final PrintStream out;
     private final PrintStream err;
@@ -47,6 +47,7 @@ final class CommandLineProgram {
             case "demo" -> new DemoCommand();
             case "findings" -> new FindingsCommand();
             case "reply" -> new ReplyCommand();
+            case "serve" -> new ServeCommand();
             default -> null;
         };
     }

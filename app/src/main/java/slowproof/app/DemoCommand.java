@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 import slowproof.app.text.FindingsText;
@@ -49,9 +50,14 @@ final class DemoCommand implements Command {
         out.println(FindingsText.render(findings, wording, console.colour(), console.width()));
         out.println(wording.text("demo.reply"));
         out.println(Reply.of(findings, wording));
-        if (!words.hasMatchedOption("--once")) {
-            console.err().println(wording.text("demo.no_pages"));
+        if (words.hasMatchedOption("--once")) {
+            return ExitStatus.DONE;
         }
-        return ExitStatus.DONE;
+        Path archive = Words.pathOf(words, "--archive");
+        return Serving.run(
+                archive == null ? folder.resolve("archive") : archive,
+                Words.numberOf(words, "--port"),
+                console,
+                List.of(findings.trial()));
     }
 }

@@ -64,6 +64,11 @@ final class Words {
         return words.matchedOptionValue(option, (Path) null);
     }
 
+    /** Returns the number given with an option, or null. */
+    static @Nullable Integer numberOf(ParseResult words, String option) {
+        return words.matchedOptionValue(option, (Integer) null);
+    }
+
     /** Returns the only file named. */
     static Path fileOf(ParseResult words) {
         return words.matchedPositionalValue(0, Path.of(""));

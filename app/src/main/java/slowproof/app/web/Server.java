@@ -10,9 +10,12 @@ import java.net.UnknownHostException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import slowproof.archive.Archive;
+import slowproof.archive.sheet.TrialEvents;
+import slowproof.trial.Trial;
 
 /**
  * Serves the pages of one archive on this machine. No class of the pages is loaded before {@link #start}.
@@ -113,6 +116,13 @@ public final class Server implements AutoCloseable {
         config.jetty.multipartConfig.maxFileSize(Photos.LARGEST_MB, SizeUnit.MB);
         config.jetty.multipartConfig.maxTotalRequestSize(2L * Photos.LARGEST_MB, SizeUnit.MB);
         config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
+    }
+
+    /** Takes trials into an archive that holds none yet. */
+    public void takeInWhenEmpty(List<Trial> trials) {
+        if (archive.trials("", 0, 1).isEmpty()) {
+            trials.forEach(trial -> archive.start(TrialEvents.of(trial)));
+        }
     }
 
     /** Returns the address of the first page. */

@@ -13,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 final class Visitor {
     private final String home;
     private final HttpClient client;
+    private final HttpClient staying = HttpClient.newBuilder().version(HttpClient.Version.HTTP_1_1).build();
 
     Visitor(String home) {
         this.home = home.substring(0, home.length() - 1);
@@ -38,8 +39,17 @@ final class Visitor {
         }
     }
 
-    /** Sends a form; names and texts come in pairs. */
+    /** Sends a form and goes where its answer leads; names and texts come in pairs. */
     HttpResponse<String> post(String path, String... fields) {
+        return send(form(path, fields));
+    }
+
+    /** Sends a form and stays with its answer. */
+    HttpResponse<String> postOnly(String path, String... fields) {
+        return send(staying, form(path, fields));
+    }
+
+    private HttpRequest form(String path, String... fields) {
         StringBuilder body = new StringBuilder();
         for (int i = 0; i < fields.length; i += 2) {
             body.append(i == 0 ? "" : "&")
@@ -47,11 +57,11 @@ final class Visitor {
                     .append('=')
                     .append(URLEncoder.encode(fields[i + 1], StandardCharsets.UTF_8));
         }
-        return send(request(path)
+        return request(path)
                 .header("Origin", home)
                 .header("Content-Type", "application/x-www-form-urlencoded")
                 .POST(HttpRequest.BodyPublishers.ofString(body.toString()))
-                .build());
+                .build();
     }
 
     HttpRequest.Builder request(String path) {
@@ -59,8 +69,12 @@ final class Visitor {
     }
 
     HttpResponse<String> send(HttpRequest request) {
+        return send(client, request);
+    }
+
+    private static HttpResponse<String> send(HttpClient with, HttpRequest request) {
         try {
-            return client.send(request, HttpResponse.BodyHandlers.ofString());
+            return with.send(request, HttpResponse.BodyHandlers.ofString());
         } catch (IOException e) {
             throw new IllegalStateException(e);
         } catch (InterruptedException e) {
