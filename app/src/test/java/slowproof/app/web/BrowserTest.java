@@ -65,15 +65,22 @@ class BrowserTest {
         Visitor visitor = new Visitor(server.url());
         String trial = visitor.newTrial();
         visitor.post(
-                trial + "/facts", "fact_limit_percent", "0.15", "fact_reference_uncertainty", "0.02", "fact_title",
+                trial + "/facts",
+                "fact_limit_percent",
+                "0.15",
+                "fact_reference_uncertainty",
+                "0.02",
+                "fact_title",
                 "Felt at the cutter");
         for (String[] series : new String[][] {
-            {"100", "600.2", "0.1", "600.3", "0.1", "600.3", "0.2"}, {"25", "602.4", "0.2", "602.5", "0.1", "602.6", "0.2"}
+            {"100", "600.2", "0.1", "600.3", "0.1", "600.3", "0.2"},
+            {"25", "602.4", "0.2", "602.5", "0.1", "602.6", "0.2"}
         }) {
             visitor.post(
                     trial + "/series", "speed", series[0], "from", "0", "to", "600", "start", "0.0", "surface", "felt");
             for (int i = 1; i < series.length; i++) {
-                assertThat(visitor.post(trial + "/readings", "reading", series[i]).statusCode())
+                assertThat(visitor.post(trial + "/readings", "reading", series[i])
+                                .statusCode())
                         .isEqualTo(200);
             }
         }
@@ -180,8 +187,8 @@ class BrowserTest {
     @Test
     void benchSheetShowsTheErrorLargeEnoughForThreeMetres() {
         Page page = open("en", trial().substring(1) + "/bench");
-        double height = ((Number) page.evaluate(
-                        "parseFloat(getComputedStyle(document.querySelector('.pass .value')).fontSize)"))
+        double height = ((Number)
+                        page.evaluate("parseFloat(getComputedStyle(document.querySelector('.pass .value')).fontSize)"))
                 .doubleValue();
         // digits are about 0.65 of the type size; a two hundredth of the distance reads well: 15 mm are 57 CSS px
         assertThat(0.65 * height).isGreaterThanOrEqualTo(57);
@@ -199,8 +206,7 @@ class BrowserTest {
         page.waitForTimeout(400);
         assertThat(page.locator("#question").isVisible()).isTrue();
         page.click("#question button");
-        page.waitForSelector("#question", new Page.WaitForSelectorOptions()
-                .setState(WaitForSelectorState.DETACHED));
+        page.waitForSelector("#question", new Page.WaitForSelectorOptions().setState(WaitForSelectorState.DETACHED));
         assertThat(page.textContent("table.rows tbody tr >> nth=0")).contains("6026");
         close(page);
     }
@@ -259,7 +265,9 @@ class BrowserTest {
     @Test
     void trialPageLeadsWithTheAnswerAndDrawsTheChart() {
         Page page = open("en", trial().substring(1));
-        assertThat(page.textContent("section.answer .line")).contains("100 mm/s").contains("25 mm/s");
+        assertThat(page.textContent("section.answer .line"))
+                .contains("100 mm/s")
+                .contains("25 mm/s");
         page.waitForSelector(".plot canvas");
         assertThat(page.locator(".chart table tbody tr").count()).isEqualTo(6);
         page.click("section.answer .explain >> nth=0");
@@ -343,7 +351,8 @@ class BrowserTest {
             page.evaluate("document.querySelectorAll('details').forEach(d => { d.open = true; })");
             Object wide = page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth");
             assertThat(((Number) wide).intValue()).as(path).isLessThanOrEqualTo(0);
-            Locator targets = page.locator("button:visible, input:visible, select:visible, textarea:visible, summary:visible, nav a:visible");
+            Locator targets = page.locator(
+                    "button:visible, input:visible, select:visible, textarea:visible, summary:visible, nav a:visible");
             for (int i = 0; i < targets.count(); i++) {
                 Locator target = targets.nth(i);
                 if ("checkbox".equals(target.getAttribute("type"))) {

@@ -124,8 +124,8 @@ class SuddenDeathTest {
                     draft.set(text.substring(0, text.length() - 1));
                 }
                 // the answer is read from the redirect: the page behind it may no longer come
-                HttpResponse<String> answer = visitor.postOnly(
-                        trial + "/readings", "reading", text, "confirmed", text, "token", "n" + n);
+                HttpResponse<String> answer =
+                        visitor.postOnly(trial + "/readings", "reading", text, "confirmed", text, "token", "n" + n);
                 if (answer.statusCode() == 303) {
                     acknowledged.add(text);
                     draft.set("");
@@ -157,8 +157,7 @@ class SuddenDeathTest {
             }
             acknowledged.clear();
             acknowledged.addAll(recorded);
-            List<Long> numbers =
-                    archive.events(id).stream().map(Event::seq).toList();
+            List<Long> numbers = archive.events(id).stream().map(Event::seq).toList();
             assertThat(numbers).as(when).isSorted().doesNotHaveDuplicates();
         }
     }

@@ -13,7 +13,8 @@ import java.nio.charset.StandardCharsets;
 final class Visitor {
     private final String home;
     private final HttpClient client;
-    private final HttpClient staying = HttpClient.newBuilder().version(HttpClient.Version.HTTP_1_1).build();
+    private final HttpClient staying =
+            HttpClient.newBuilder().version(HttpClient.Version.HTTP_1_1).build();
 
     Visitor(String home) {
         this.home = home.substring(0, home.length() - 1);

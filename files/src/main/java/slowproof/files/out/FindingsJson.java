@@ -16,11 +16,11 @@ import slowproof.trial.curve.Compensation;
 import slowproof.trial.curve.CurvePoint;
 import slowproof.trial.curve.CurveResult;
 import slowproof.trial.curve.ErrorCurve;
+import slowproof.trial.dropout.DropoutLimit;
 import slowproof.trial.findings.BudgetLine;
 import slowproof.trial.findings.Condition;
 import slowproof.trial.findings.Cycle;
 import slowproof.trial.findings.Direction;
-import slowproof.trial.findings.DropoutLimit;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.FloorSpeed;
 import slowproof.trial.findings.Material;
@@ -411,18 +411,18 @@ public final class FindingsJson {
         json.end();
     }
 
-    private void dropoutLimit(DropoutLimit limit) throws IOException {
-        ReasonCode code = limit.reason();
-        String why = code == null ? wording.text("reason.not_evaluated") : reason(code);
+    private void dropoutLimit(@Nullable DropoutLimit limit) throws IOException {
         json.begin("dropout_limit");
-        json.text("status", limit.status().key());
-        json.number("limit_pct", limit.limitPercent(), why);
-        json.number("next_failed_pct", limit.nextPercent(), why);
-        json.number("seen_pct", limit.seenPercent(), code == null ? wording.text("reason.not_recorded") : why);
-        for (String key : List.of("confidence_pct", "sensitivity_pct", "false_alarm_pct")) {
-            json.absent(key, code == null ? wording.text("reason.not_evaluated") : why);
-        }
-        json.text("reason", code == null ? null : why, wording.text("reason.not_needed"));
+        String unknown = limit == null ? reason(ReasonCode.NO_LIMIT) : DropoutWords.why(limit, wording);
+        json.text("status", limit == null ? DropoutLimit.Status.NOT_LEARNABLE.key() : DropoutWords.status(limit));
+        json.number("limit_pct", limit == null ? null : limit.limitPct(), unknown);
+        json.number("largest_good_pct", limit == null ? null : limit.gapLowPct(), unknown);
+        json.number("smallest_failed_pct", limit == null ? null : limit.gapHighPct(), unknown);
+        json.number("confidence_pct", limit == null ? null : limit.confidencePct(), unknown);
+        json.percent("sensitivity_pct", limit == null ? null : limit.sensitivity(), unknown);
+        json.percent("false_alarm_pct", limit == null ? null : limit.falseAlarm(), unknown);
+        boolean learned = limit != null && limit.reason() == null;
+        json.text("reason", learned ? null : unknown, wording.text("reason.not_needed"));
         json.end();
     }
 

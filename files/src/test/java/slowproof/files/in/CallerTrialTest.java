@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.function.UnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import slowproof.trial.dropout.DropoutLimit;
 import slowproof.trial.findings.Answer;
 import slowproof.trial.findings.Condition;
 import slowproof.trial.findings.Direction;
@@ -123,6 +124,14 @@ class CallerTrialTest {
         assertThat(a.low()).isEqualTo(40);
         assertThat(a.high()).isEqualTo(50);
         assertThat(material(asTyped(), "surface-b").floor().status()).isEqualTo(FloorSpeed.Status.UNDECIDED);
+    }
+
+    @Test
+    void theDropoutLimitCannotBeLearnedFromFailedPassesAlone() {
+        DropoutLimit limit = material(asTyped(), "surface-b").dropoutLimit();
+        assertThat(limit.status()).isEqualTo(DropoutLimit.Status.NOT_LEARNABLE);
+        assertThat(limit.reason()).isEqualTo(DropoutLimit.Reason.ONLY_FAILED_PASSES);
+        assertThat(limit.gapHighPct()).isEqualTo(1.25);
     }
 
     @Test

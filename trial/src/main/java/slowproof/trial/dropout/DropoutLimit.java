@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.DoubleUnaryOperator;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 import org.jspecify.annotations.Nullable;
@@ -108,12 +109,24 @@ public record DropoutLimit(
         if (!(limit > 0 && limit < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("limit must be greater than 0: " + limit);
         }
+        return of(passes, travelMm -> limit * travelMm, seed);
+    }
+
+    /**
+     * Learns the limit for a limit of error that has a part of its own.
+     *
+     * @param passes passes of one material; those without a share are left aside
+     * @param permittedErrorMm largest permitted size of the error in mm of a travel in mm
+     * @param seed seed of the bootstrap
+     */
+    public static DropoutLimit of(List<PassError> passes, DoubleUnaryOperator permittedErrorMm, long seed) {
         List<Judged> judged = new ArrayList<>();
         double travel = Double.POSITIVE_INFINITY;
         for (PassError pass : passes) {
             if (!Double.isNaN(pass.dropoutPct())) {
                 // a figure exactly on the limit is inside, whatever the last bit says
-                boolean outside = Math.abs(pass.errorMm()) > limit * pass.travelMm() * (1 + 1e-12);
+                boolean outside =
+                        Math.abs(pass.errorMm()) > permittedErrorMm.applyAsDouble(pass.travelMm()) * (1 + 1e-12);
                 judged.add(new Judged(pass.series(), pass.dropoutPct(), outside));
                 travel = Math.min(travel, pass.travelMm());
             }

@@ -43,7 +43,8 @@ final class CurvePasses {
         return CurveFit.of(errors(passes), settings);
     }
 
-    private static List<PassError> errors(List<Pass> passes) {
+    /** Returns the passes of one material as the statistics see them, in their order. */
+    static List<PassError> errors(List<Pass> passes) {
         Map<String, Integer> places = new HashMap<>();
         Map<String, Integer> lastNumbers = new HashMap<>();
         List<PassError> errors = new ArrayList<>();

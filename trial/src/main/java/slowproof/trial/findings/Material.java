@@ -5,6 +5,7 @@ import org.jspecify.annotations.Nullable;
 import slowproof.trial.curve.Compensation;
 import slowproof.trial.curve.CurveResult;
 import slowproof.trial.curve.ScaleError;
+import slowproof.trial.dropout.DropoutLimit;
 
 /**
  * Result of one material.
@@ -16,7 +17,7 @@ import slowproof.trial.curve.ScaleError;
  * @param scaleError scale error of the fast plateau, or null for a thin trial
  * @param compensation what would remain after compensation at the condition with the largest error, or null for a thin
  *     trial
- * @param dropoutLimit largest dropout share up to which a pass may be trusted
+ * @param dropoutLimit largest dropout share up to which a pass may be trusted; null without a limit of error
  * @param reasons for each figure that is null, by its name in files, why
  */
 public record Material(
@@ -26,7 +27,7 @@ public record Material(
         @Nullable CurveResult curve,
         @Nullable ScaleError scaleError,
         @Nullable Compensation compensation,
-        DropoutLimit dropoutLimit,
+        @Nullable DropoutLimit dropoutLimit,
         Map<String, ReasonCode> reasons) {
     /** Copies the reasons. */
     public Material {

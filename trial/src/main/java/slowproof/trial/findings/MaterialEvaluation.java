@@ -13,6 +13,7 @@ import slowproof.trial.Trial;
 import slowproof.trial.curve.Compensation;
 import slowproof.trial.curve.CurveReason;
 import slowproof.trial.curve.CurveResult;
+import slowproof.trial.dropout.DropoutLimit;
 
 /** Sums up each material: floor and scatter of one pass. */
 final class MaterialEvaluation {
@@ -43,7 +44,9 @@ final class MaterialEvaluation {
         if (scatter == null) {
             reasons.put("pass_scatter_mm", ReasonCode.NO_REPEATS);
         }
-        DropoutLimit dropouts = DropoutLimit.of(passes, trial.limit());
+        Limit limit = trial.limit();
+        DropoutLimit dropouts =
+                limit == null ? null : DropoutLimit.of(CurvePasses.errors(passes), limit::permissibleErrorMm, seed);
         CurveResult curve = CurvePasses.fit(trial, passes, seed);
         if (curve == null || curve.curve() == null) {
             CurveReason why = curve == null ? CurveReason.THIN_TRIAL : curve.reason();
@@ -69,8 +72,8 @@ final class MaterialEvaluation {
                 : CurveFloor.of(curve, Objects.requireNonNull(limit), passes);
     }
 
-    private static @Nullable Compensation largest(CurveResult curve, DropoutLimit dropouts) {
-        Double limit = dropouts.limitPercent();
+    private static @Nullable Compensation largest(CurveResult curve, @Nullable DropoutLimit dropouts) {
+        Double limit = dropouts == null ? null : dropouts.limitPct();
         return curve.compensation(SPEED_CHANGE, limit == null ? 100 : limit).stream()
                 .max(Comparator.comparingDouble(Compensation::asFound))
                 .orElse(null);

@@ -24,11 +24,7 @@ public enum ReasonCode {
     NO_PLATEAU,
     ONE_SPEED,
     DROPOUTS,
-    BEYOND_TESTED,
-    NO_SHARES,
-    NO_PASS_FAILED,
-    ONLY_FAILED_PASSES,
-    SHARES_OVERLAP;
+    BEYOND_TESTED;
 
     /** Returns the code as key of the message bundles, lower_snake_case. */
     public String key() {
