@@ -147,27 +147,6 @@ if [ -r "$sample/trial.yaml" ]; then
         '[ "$(head -c 1 "$scratch/json.out")" = "{" ]' '[ "$(tail -n 1 "$scratch/json.out" | tail -c 2 | tr -d "\n")" = "}" ]'
     warm wrong env LC_ALL=C "$clone/slowproof" findings "$scratch/Prüfung µ 21°.yaml"
     that 'a file name with µ and ° survives LC_ALL=C' all 'ended wrong 2' 'silent wrong.out' 'holds wrong.err "Prüfung µ 21°.yaml"'
-    java=$(sed -n 2p "$clone/.build/current")
-    # Processor time, the best of 9 runs each, taken in turn: other work on the machine stretches the time on the clock,
-    # which is shorter than the processor's as soon as a second core is free.
-    processor_ms() { (TIMEFORMAT='%U %S'; { time "$@" >/dev/null 2>&1; } 2>&1) | awk '{ printf "%d\n", 1000 * ($1 + $2) }'; }
-    best_of() { cut -d' ' -f"$1" "$scratch/times" | sort -n | head -n 1; }
-    speed() {
-        local t0 t1 t2 bare ours
-        for _ in 1 2 3 4 5 6 7 8 9; do
-            t0=$(date +%s%N)
-            bare=$(processor_ms "$java" -version)
-            t1=$(date +%s%N)
-            ours=$(processor_ms "$clone/slowproof" findings "$sample/trial.yaml")
-            t2=$(date +%s%N)
-            echo "$bare $ours $(((t1 - t0) / 1000000)) $(((t2 - t1) / 1000000))"
-        done >"$scratch/times"
-        bare=$(best_of 1) ours=$(best_of 2)
-        echo "java -version: $bare ms of the processor, $(best_of 3) ms on the clock; findings of a small trial: $ours and $(best_of 4) ms"
-        [ "$bare" -gt 0 ] && [ "$ours" -le $((8 * bare)) ]
-    }
-    that 'findings of a small trial take at most 8 times the processor time of a bare java -version' speed
-    tail -n 1 "$scratch/said"
 else
     echo 'skipped --json prints one document and nothing else: no sample trial here'
 fi
