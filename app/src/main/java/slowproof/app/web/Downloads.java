@@ -5,6 +5,7 @@ import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -24,7 +25,9 @@ import slowproof.archive.sheet.Sheet;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.TrialReader;
 import slowproof.files.out.Envelope;
+import slowproof.files.out.FindingsCsv;
 import slowproof.files.out.FindingsJson;
+import slowproof.files.out.FindingsXlsx;
 import slowproof.files.out.TrialWriter;
 import slowproof.trial.Trial;
 import slowproof.trial.findings.Evaluation;
@@ -42,7 +45,21 @@ final class Downloads {
 
     void install(RoutesConfig routes) {
         routes.get("/trials/{id}/trial.zip", this::zip);
-        routes.get("/trials/{id}/findings.json", this::json);
+        routes.get("/trials/{id}/findings.json", context -> send(context, "application/json", "json", Downloads::json));
+        routes.get(
+                "/trials/{id}/conditions.csv",
+                context -> send(
+                        context,
+                        "text/csv; charset=utf-8",
+                        "csv",
+                        (loaded, findings, wording, out) -> FindingsCsv.write(findings, wording, out)));
+        routes.get(
+                "/trials/{id}/findings.xlsx",
+                context -> send(
+                        context,
+                        "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+                        "xlsx",
+                        (loaded, findings, wording, out) -> FindingsXlsx.write(findings, wording, out)));
     }
 
     private void zip(Context context) throws IOException {
@@ -65,42 +82,38 @@ final class Downloads {
         context.result(zipped(files, sheet.changedAt().toEpochMilli()));
     }
 
-    private void json(Context context) throws IOException {
-        read(context, (loaded, folder) -> {
-            ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-            Envelope envelope = new Envelope(
-                    System.getProperty("slowproof.version", "unknown"),
-                    System.getProperty("slowproof.commit", "unknown"),
-                    loaded.settingsSha256(),
-                    null);
-            FindingsJson.write(
-                    findings(loaded), envelope, loaded.sources(), loaded.recordings(), Visit.wording(context), bytes);
-            attach(context, "application/json", "json", loaded.trial().title());
-            context.result(bytes.toByteArray());
-        });
-    }
-
-    private static Findings findings(LoadedTrial loaded) {
-        return Evaluation.of(loaded.trial()).withNotesBefore(loaded.notes());
-    }
-
-    /** What is done with a trial that was written to files and read back. */
+    /** What is written of a trial that was written to files and read back. */
     private interface Writer {
-        void write(LoadedTrial loaded, Path folder) throws IOException;
+        void write(LoadedTrial loaded, Findings findings, Wording wording, OutputStream out) throws IOException;
+    }
+
+    private static void json(LoadedTrial loaded, Findings findings, Wording wording, OutputStream out)
+            throws IOException {
+        Envelope envelope = new Envelope(
+                System.getProperty("slowproof.version", "unknown"),
+                System.getProperty("slowproof.commit", "unknown"),
+                loaded.settingsSha256(),
+                null);
+        FindingsJson.write(findings, envelope, loaded.sources(), loaded.recordings(), wording, out);
     }
 
     /** Takes the way of the command line, files included, so that both give the same document. */
-    private void read(Context context, Writer writer) throws IOException {
+    private void send(Context context, String type, String ending, Writer writer) throws IOException {
         Visit visit = Visit.of(context);
         Sheet sheet = site.archive().sheet(context.pathParam("id"));
         Evaluated evaluated = Evaluated.of(sheet, visit.wording(), site.zone());
+        String title = TrialPage.title(sheet, visit.wording(), site.zone());
         Path folder = Files.createTempDirectory("slowproof");
         try {
-            String title = TrialPage.title(sheet, visit.wording(), site.zone());
             for (Map.Entry<String, byte[]> file : trialFiles(evaluated, title).entrySet()) {
                 Files.write(folder.resolve(file.getKey()), file.getValue());
             }
-            writer.write(TrialReader.read(folder.resolve("trial.yaml")), folder);
+            LoadedTrial loaded = TrialReader.read(folder.resolve("trial.yaml"));
+            Findings findings = Evaluation.of(loaded.trial()).withNotesBefore(loaded.notes());
+            ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+            writer.write(loaded, findings, BenchPage.wording(visit, sheet), bytes);
+            attach(context, type, ending, title);
+            context.result(bytes.toByteArray());
         } finally {
             try (Stream<Path> left = Files.list(folder)) {
                 for (Path file : left.toList()) {

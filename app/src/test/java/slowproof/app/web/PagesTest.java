@@ -341,6 +341,18 @@ class PagesTest {
     }
 
     @Test
+    void conditionsComeAsTableAndWorkbook() {
+        String trial = trialWithReadings("0.0", "600.6", "0.3");
+        HttpResponse<String> csv = visitor.get(trial + "/conditions.csv");
+        assertThat(csv.headers().firstValue("Content-Type").orElse("")).startsWith("text/csv");
+        assertThat(csv.body().lines().count()).isEqualTo(4);
+        byte[] workbook = visitor.bytes(trial + "/findings.xlsx").body();
+        assertThat(workbook).startsWith('P', 'K');
+        assertThat(visitor.get(visitor.newTrial() + "/findings.json").statusCode())
+                .isEqualTo(404);
+    }
+
+    @Test
     void onlyPicturesOfBoundedSizeAreTakenIn() {
         String trial = visitor.newTrial();
         byte[] png = {(byte) 0x89, 'P', 'N', 'G', 0x0d, 0x0a, 0x1a, 0x0a, 1, 2, 3};

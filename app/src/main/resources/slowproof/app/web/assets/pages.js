@@ -42,46 +42,99 @@
   document.addEventListener('submit', (event) => waiting.delete(event.target), true);
   document.addEventListener('htmx:beforeRequest', (event) => waiting.delete(event.target));
 
-  // what is typed while the last reading is still on its way belongs to the next one
-  let onItsWay = null;
-  let sendNext = false;
+  // Readings may be typed faster than a busy machine answers: while one is on its way the next ones wait their turn,
+  // and what stands in the field meanwhile stays there.
+  const turn = { busy: false, sent: '', waiting: [], rest: '' };
+
+  function showWaiting() {
+    const mark = document.querySelector('.reading [data-kept]');
+    if (mark && turn.waiting.length > 0) { mark.textContent = turn.waiting.join(' \u2026 ') + ' \u2026'; }
+  }
+
   document.addEventListener('submit', (event) => {
-    if (onItsWay !== null && event.target.matches('form.reading')) {
-      event.preventDefault();
-      event.stopImmediatePropagation();
-      sendNext = true;
-    }
+    if (!turn.busy || !event.target.matches('form.reading')) { return; }
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    const field = document.getElementById('reading');
+    if (field.value) { turn.waiting.push(field.value); }
+    field.value = '';
+    showWaiting();
   }, true);
+
   document.addEventListener('htmx:beforeSend', (event) => {
-    if (event.target.matches('form.reading')) {
-      const field = event.target.querySelector('#reading');
-      onItsWay = field.value;
-      field.value = '';
-    }
-  });
-  document.addEventListener('htmx:afterRequest', (event) => {
+    if (!event.target.matches('form.reading')) { return; }
     const field = document.getElementById('reading');
-    if (!event.detail.successful && event.detail.xhr.status !== 422 && onItsWay !== null && field && !field.value) {
-      field.value = onItsWay;
-    }
-    if (!event.detail.successful) { onItsWay = null; sendNext = false; }
+    turn.busy = true;
+    turn.sent = field.value;
+    field.value = turn.rest;
+    turn.rest = '';
+    showWaiting();
   });
+
+  // the server is away: the reading goes back to where it was typed, before everything that waits
+  document.addEventListener('htmx:sendError', () => {
+    const field = document.getElementById('reading');
+    if (!turn.busy || !field) { return; }
+    if (field.value) { turn.waiting.push(field.value); }
+    field.value = turn.sent;
+    turn.busy = false;
+  });
+
   document.addEventListener('htmx:beforeSwap', (event) => {
-    const field = document.getElementById('reading');
-    const next = field && onItsWay !== null ? field.value : '';
-    const send = sendNext;
-    onItsWay = null;
-    sendNext = false;
-    if (next && event.detail.target.id === 'bench') {
-      document.addEventListener('htmx:afterSwap', () => {
-        const fresh = document.getElementById('reading');
-        if (fresh && !fresh.value) {
-          fresh.value = next;
-          fresh.dispatchEvent(new Event('input', { bubbles: true }));
-          if (send) { setTimeout(() => fresh.form.requestSubmit(), 0); }
-        }
-      }, { once: true });
+    if (event.detail.target.id !== 'bench') { return; }
+    const own = event.detail.requestConfig.elt;
+    const typed = new Map();
+    document.querySelectorAll('#bench input[type=text]').forEach((field) => {
+      if (field.form !== own && field.id !== 'reading' && field.value !== field.defaultValue) {
+        typed.set(field.id, field.value);
+      }
+    });
+    const reading = document.getElementById('reading');
+    if (reading && (own.matches('form.reading') ? reading.value : reading.value !== reading.defaultValue)) {
+      turn.rest = reading.value;
     }
+    if (own.matches('form.reading')) { turn.busy = false; }
+    document.addEventListener('htmx:afterSwap', () => {
+      typed.forEach((text, id) => {
+        const fresh = document.getElementById(id);
+        if (!fresh) { return; }
+        fresh.value = text;
+        const folded = fresh.closest('details');
+        if (folded) { folded.open = true; }
+      });
+      giveBack();
+    }, { once: true });
+    // the new form works only once it has settled
+    document.addEventListener('htmx:afterSettle', carryOn, { once: true });
+  });
+
+  /** A reading that came back with a question is answered before the next one is sent. */
+  function questioned() {
+    return document.querySelector('#question, .problems') !== null;
+  }
+
+  function giveBack() {
+    const field = document.getElementById('reading');
+    if (!field || questioned() || !turn.rest) { return; }
+    field.value = turn.rest;
+    turn.rest = '';
+    field.dispatchEvent(new Event('input', { bubbles: true }));
+  }
+
+  function carryOn() {
+    const field = document.getElementById('reading');
+    if (!field || questioned() || turn.busy || turn.waiting.length === 0) { return; }
+    turn.rest = field.value;
+    field.value = turn.waiting.shift();
+    field.form.requestSubmit();
+  }
+
+  // the sheet that sent the reading shows it already: only the others fetch it
+  let newest = 0;
+  document.addEventListener('sse:changed', (event) => { newest = Number(event.detail.data) || Infinity; }, true);
+  document.addEventListener('htmx:beforeRequest', (event) => {
+    const sheet = document.getElementById('bench');
+    if (event.target.id === 'live' && sheet && Number(sheet.dataset.seq) >= newest) { event.preventDefault(); }
   });
 
   // news from another viewer must not take a form away under somebody's hands
@@ -103,7 +156,7 @@
     lead(document);
     if (event.detail.elt.id === 'bench') {
       const field = document.getElementById('reading');
-      if (field && field.value) { field.select(); }
+      if (field && field.value && questioned()) { field.select(); }
     }
     document.querySelectorAll('[data-chart]').forEach(draw);
   });
