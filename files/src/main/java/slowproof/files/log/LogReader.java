@@ -5,6 +5,7 @@ import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
@@ -16,6 +17,9 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import org.dhatim.fastexcel.reader.ExcelReaderException;
+import org.dhatim.fastexcel.reader.ReadableWorkbook;
+import org.dhatim.fastexcel.reader.ReadingOptions;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.ProblemCode;
@@ -30,7 +34,7 @@ import slowproof.trial.recording.RowLines;
 
 /**
  * Reads a log into a recording: text with any usual separator, decimal sign, encoding and headings, plain or packed
- * with gzip. The log streams through; nothing of it is kept but the wanted numbers.
+ * with gzip, or the first sheet of a workbook (XLSX). The log streams through; nothing of it is kept but the wanted numbers.
  */
 public final class LogReader {
     /** As much of the beginning as the layout is recognised from. */
@@ -68,6 +72,9 @@ public final class LogReader {
         }
         Charset encoding = request.dialect().encoding();
         try {
+            if (workbook()) {
+                return readSheet();
+            }
             try (RawLog raw = RawLog.open(path, encoding)) {
                 return read(raw);
             } catch (CharacterCodingException e) {
@@ -82,23 +89,53 @@ public final class LogReader {
         } catch (CharacterCodingException e) {
             String name = encoding == null ? StandardCharsets.UTF_8.name() : encoding.name();
             throw BadInputException.of(ProblemCode.TEXT_ENCODING, whole, name);
-        } catch (IOException e) {
+        } catch (IOException | ExcelReaderException e) {
             throw BadInputException.of(ProblemCode.FILE_NOT_READABLE, whole, String.valueOf(e.getMessage()));
         }
     }
 
+    /** A workbook is a zip archive, and no text begins like one. */
+    private boolean workbook() throws IOException {
+        try (InputStream in = Files.newInputStream(path)) {
+            byte[] start = in.readNBytes(4);
+            return start.length == 4 && start[0] == 'P' && start[1] == 'K' && start[2] == 3 && start[3] == 4;
+        }
+    }
+
+    private LogResult readSheet() throws IOException {
+        Dialect asked = request.dialect();
+        Dialect dialect = new Dialect('\t', '.', asked.headerRows(), null, asked.comment());
+        try (InputStream in = Files.newInputStream(path);
+                Reader sheet = new SheetReader(new ReadableWorkbook(in, new ReadingOptions(true, false)))) {
+            return read(sheet, "XLSX", dialect, null);
+        }
+    }
+
     private LogResult read(RawLog raw) throws IOException {
+        return read(raw.reader(), raw.charset().name(), request.dialect(), raw);
+    }
+
+    /**
+     * Reads text.
+     *
+     * @param raw where the text comes from, for the quick way and the fingerprint; null when it is made of something else
+     */
+    private LogResult read(Reader reader, String encoding, Dialect dialect, @Nullable RawLog raw) throws IOException {
         LogProblems problems = new LogProblems(request.name());
-        Reader reader = raw.reader();
         char[] sample = new char[SAMPLE];
         int length = fill(reader, sample);
-        Layout layout = LayoutFinder.find(wholeLines(sample, length), request.dialect(), problems);
+        Layout layout = LayoutFinder.find(wholeLines(sample, length), dialect, problems);
         problems.refuseIfAny();
         if (layout == null) {
             throw new IllegalStateException("a log without layout has a problem");
         }
         List<Target> targets = ColumnFinder.find(layout, request, problems);
         problems.refuseIfAny();
+        PlainLog.Content plain = raw == null ? null : PlainLog.read(path, raw, layout, targets);
+        if (plain != null) {
+            RowLines lines = RowLines.from(layout.dataLine());
+            return result(layout, targets, plain.columns(), lines, encoding, plain.sha256(), List.of());
+        }
         Reader data = new DataReader(sample, length, reader, layout.dataLine() - 1);
         RowHandler rows = new RowHandler(layout, targets, problems, layout.dataLine() - 1);
         parse(data, layout, rows, problems);
@@ -106,7 +143,11 @@ public final class LogReader {
             problems.add(ProblemCode.LOG_NO_ROWS, layout.dataLine(), 0, "");
         }
         problems.refuseIfAny();
-        return result(layout, targets, rows, raw);
+        List<Note> notes = rows.lineBrokenOff() == 0
+                ? List.of()
+                : List.of(Note.of(NoteCode.LOG_LAST_ROW_BROKEN, request.name(), rows.lineBrokenOff()));
+        String sha256 = raw == null ? RawLog.sha256Of(path) : raw.sha256OfAll();
+        return result(layout, targets, rows.columns(), rows.lines(), encoding, sha256, notes);
     }
 
     private static int fill(Reader reader, char[] buffer) throws IOException {
@@ -149,19 +190,22 @@ public final class LogReader {
         }
     }
 
-    private LogResult result(Layout layout, List<Target> targets, RowHandler rows, RawLog raw) throws IOException {
-        List<Note> notes = new ArrayList<>();
-        if (rows.lineBrokenOff() > 0) {
-            notes.add(Note.of(NoteCode.LOG_LAST_ROW_BROKEN, request.name(), rows.lineBrokenOff()));
-        }
-        List<Column> columns = rows.columns();
+    private LogResult result(
+            Layout layout,
+            List<Target> targets,
+            List<Column> columns,
+            RowLines lines,
+            String encoding,
+            String sha256,
+            List<Note> remarks) {
+        List<Note> notes = new ArrayList<>(remarks);
         Map<ColumnRole, Column> byRole = new EnumMap<>(ColumnRole.class);
         for (int k = 0; k < targets.size(); k++) {
             byRole.put(targets.get(k).role(), columns.get(k));
         }
         ReadAs readAs = new ReadAs(
                 request.name(),
-                raw.charset().name(),
+                encoding,
                 layout.separator(),
                 layout.decimal(),
                 layout.headerRows(),
@@ -173,12 +217,11 @@ public final class LogReader {
                                 target.unit().symbol()))
                         .toList(),
                 ColumnFinder.ignored(layout, targets),
-                rows.rows(),
+                columns.get(0).size(),
                 firstRows(columns));
         notes.add(Note.of(NoteCode.LOG_READ_AS, request.name(), readAs.summary()));
-        Recording recording =
-                RecordingAssembler.assemble(logged(byRole, rows.lines()), request.scale(), request.breaks());
-        return new LogResult(recording, readAs, raw.sha256OfAll(), notes);
+        Recording recording = RecordingAssembler.assemble(logged(byRole, lines), request.scale(), request.breaks());
+        return new LogResult(recording, readAs, sha256, notes);
     }
 
     private static List<List<Double>> firstRows(List<Column> columns) {

@@ -4,6 +4,7 @@ import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
+import java.io.OutputStream;
 import java.io.Reader;
 import java.nio.charset.Charset;
 import java.nio.charset.CodingErrorAction;
@@ -29,12 +30,22 @@ final class RawLog implements AutoCloseable {
     private final InputStream counted;
     private final InputStream text;
     private final Charset charset;
+    private final boolean packed;
+    private final int markLength;
 
-    private RawLog(MessageDigest digest, InputStream counted, InputStream text, Charset charset) {
+    private RawLog(
+            MessageDigest digest,
+            InputStream counted,
+            InputStream text,
+            Charset charset,
+            boolean packed,
+            int markLength) {
         this.digest = digest;
         this.counted = counted;
         this.text = text;
         this.charset = charset;
+        this.packed = packed;
+        this.markLength = markLength;
     }
 
     /**
@@ -59,7 +70,8 @@ final class RawLog implements AutoCloseable {
             text.reset();
             int mark = markLength(start);
             text.skipNBytes(mark);
-            return new RawLog(digest, counted, text, encoding == null ? charset(start, mark) : encoding);
+            Charset charset = encoding == null ? charset(start, mark) : encoding;
+            return new RawLog(digest, counted, text, charset, gzip, mark);
         } catch (IOException e) {
             counted.close();
             throw e;
@@ -112,8 +124,27 @@ final class RawLog implements AutoCloseable {
         }
     }
 
+    /** Returns the SHA-256 of a file in hexadecimal digits. */
+    static String sha256Of(Path path) throws IOException {
+        MessageDigest digest = sha256();
+        try (InputStream in = new DigestInputStream(Files.newInputStream(path), digest)) {
+            in.transferTo(OutputStream.nullOutputStream());
+        }
+        return HexFormat.of().formatHex(digest.digest());
+    }
+
     Charset charset() {
         return charset;
+    }
+
+    /** Returns true when the file is packed with gzip. */
+    boolean packed() {
+        return packed;
+    }
+
+    /** Returns the bytes of the byte-order mark at the beginning, 0 for none. */
+    int markLength() {
+        return markLength;
     }
 
     /** Returns the text; a byte that does not belong to the encoding throws {@link java.nio.charset.CharacterCodingException}. */

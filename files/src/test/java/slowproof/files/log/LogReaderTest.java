@@ -3,6 +3,7 @@ package slowproof.files.log;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.io.OutputStream;
@@ -10,9 +11,12 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.zip.GZIPOutputStream;
+import org.dhatim.fastexcel.Workbook;
+import org.dhatim.fastexcel.Worksheet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -279,6 +283,46 @@ class LogReaderTest {
                 .recording();
         assertThat(axis.hasIndication()).isFalse();
         assertThat(axis.referenceMm().toArray()).containsExactly(1, 2, 3);
+    }
+
+    @Test
+    void firstSheetOfAWorkbookIsReadWithItsGapsAndDates() throws IOException {
+        Path book = folder.resolve("log.xlsx");
+        try (OutputStream out = Files.newOutputStream(book);
+                Workbook workbook = new Workbook(out, "test", "1.0")) {
+            Worksheet sheet = workbook.newWorksheet("log");
+            String[] headings = {"time", "count", "reference_mm", "note"};
+            for (int i = 0; i < headings.length; i++) {
+                sheet.value(1, i, headings[i]);
+            }
+            double[] position = {10.25, 11.5, -12};
+            double[] count = {0, 1, -2};
+            double[] seconds = {0, 0.5, 1.25};
+            for (int row = 0; row < 3; row++) {
+                sheet.value(row + 3, 0, LocalDateTime.of(2026, 3, 1, 6, 0).plusNanos((long) (1e9 * seconds[row])));
+                sheet.style(row + 3, 0).format("yyyy-MM-dd hh:mm:ss.000").set();
+                sheet.value(row + 3, 1, count[row]);
+                sheet.value(row + 3, 2, position[row]);
+            }
+            sheet.value(4, 3, "night\tshift");
+        }
+        LogResult result = LogReader.read(book, LogRequest.of("log.xlsx", SCALE));
+        Recording recording = result.recording();
+        assertThat(recording.timeS().at(1) - recording.timeS().at(0)).isCloseTo(0.5, within(2e-6));
+        assertThat(recording.indicationMm().toArray()).containsExactly(0, 0.05, -0.1);
+        assertThat(recording.referenceMm().toArray()).containsExactly(10.25, 11.5, -12.0);
+        assertThat(result.readAs().encoding()).isEqualTo("XLSX");
+        assertThat(result.sha256()).hasSize(64);
+    }
+
+    @Test
+    void archiveThatIsNoWorkbookIsRefused() throws IOException {
+        Path file = Files.write(folder.resolve("log.xlsx"), new byte[] {'P', 'K', 3, 4, 1, 2, 3});
+        assertThatThrownBy(() -> LogReader.read(file, LogRequest.of("log.xlsx", SCALE)))
+                .isInstanceOfSatisfying(
+                        BadInputException.class,
+                        refused ->
+                                assertThat(refused.problems().get(0).code()).isEqualTo(ProblemCode.FILE_NOT_READABLE));
     }
 
     @Test

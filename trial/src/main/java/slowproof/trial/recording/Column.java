@@ -18,6 +18,11 @@ public final class Column {
         return new Column(values.clone(), values.length);
     }
 
+    /** Returns a column of the first {@code size} values without copying them; nobody may write to them any more. */
+    static Column owning(double[] values, int size) {
+        return new Column(values, size);
+    }
+
     /** Returns the number of rows. */
     public int size() {
         return size;

@@ -1,13 +1,13 @@
 package slowproof.trial.recording;
 
 /**
- * A standstill of the reference in a recording.
+ * A standstill of the reference in a recording, or of the sensor where there is no reference.
  *
  * @param firstRow first row at rest, counted from 0
  * @param lastRow last row at rest
  * @param startS time of the first row at rest, in s
  * @param endS time of the last row at rest, in s
- * @param referenceMm mean position of the reference over the settled part, in mm
+ * @param referenceMm mean position over the settled part, in mm
  * @param indicationMm mean indication over the settled part, in mm; NaN when the recording has no indication
  * @param driftMmPerMin indication gained per minute at rest, straight line through the settled part, in mm/min; NaN when it cannot be said
  * @param driftSpanMm largest difference of the indication within the settled part, in mm; NaN without an indication

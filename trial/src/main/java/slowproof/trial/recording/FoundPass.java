@@ -5,14 +5,15 @@ import java.util.EnumSet;
 import java.util.Set;
 
 /**
- * A pass found in a recording: the move between two consecutive standstills of the reference.
+ * A pass found in a recording: the move between two consecutive standstills of the reference. Where the recording has
+ * no reference, motion and speeds are those that the sensor itself shows, and there is no error.
  *
  * @param before standstill before the pass
  * @param after standstill after the pass
  * @param joined true when the pass before it ended in the standstill where this one starts
  * @param startS time of the last row at rest before the move, in s
  * @param endS time of the first row at rest after the move, in s
- * @param referenceMm signed travel by the reference, in mm
+ * @param referenceMm signed travel by the reference, in mm; NaN without a reference
  * @param indicationMm signed travel by the sensor, mean over each settled dwell, in mm; NaN without an indication
  * @param plateauSpeedMmPerS speed of the reference in the plateau, median, in mm/s, above zero
  * @param plateauStartS start of the plateau, in s

@@ -2,6 +2,7 @@ package slowproof.trial.recording;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -120,8 +121,8 @@ public final class PassFinder {
                 motion.stillWidthMm(),
                 motion.dwellS());
         List<Rest> rests = new ArrayList<>();
-        for (Rest rest : found) {
-            Rest trimmed = trimmed(rest);
+        for (Rest rest : withSilences(found, segment)) {
+            Rest trimmed = rest.last() - rest.first() > 1 ? trimmed(rest) : rest;
             Rest previous = rests.isEmpty() ? null : rests.get(rests.size() - 1);
             if (previous != null && !moves(previous, trimmed)) {
                 rests.set(rests.size() - 1, new Rest(previous.first(), trimmed.last()));
@@ -130,6 +131,22 @@ public final class PassFinder {
             }
         }
         return rests;
+    }
+
+    /** Adds the silences of a logger that writes only on change: the recording is not cut there, since nothing moved. */
+    private List<Rest> withSilences(List<Rest> found, Segment segment) {
+        List<Rest> all = new ArrayList<>(found);
+        for (Break place : recording.breaks()) {
+            boolean inside = place.row() > segment.from() && place.row() < segment.to();
+            if (inside && !place.splits() && place.toS() - place.fromS() >= motion.dwellS()) {
+                Rest silence = new Rest(place.row() - 1, place.row());
+                if (found.stream().noneMatch(rest -> rest.first() < silence.last() && silence.first() < rest.last())) {
+                    all.add(silence);
+                }
+            }
+        }
+        all.sort(Comparator.comparingInt(Rest::first));
+        return all;
     }
 
     private boolean moves(Rest from, Rest to) {
@@ -264,7 +281,7 @@ public final class PassFinder {
                 joined,
                 time[from],
                 time[to],
-                travel,
+                recording.hasReference() ? travel : Double.NaN,
                 after.indicationMm() - before.indicationMm(),
                 plateau.speedMmPerS(),
                 plateau.startS(),

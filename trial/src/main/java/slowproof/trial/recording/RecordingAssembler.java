@@ -27,6 +27,8 @@ public final class RecordingAssembler {
     /** A clock that goes back in more than one row of a hundred is no clock. */
     private static final int ROWS_PER_CLOCK_JUMP = 100;
 
+    private static final int INTERVALS = 100_000;
+
     private final LoggedColumns log;
     private final SensorScale scale;
     private final BreakRule rule;
@@ -114,10 +116,9 @@ public final class RecordingAssembler {
                 notes);
     }
 
+    /** Every array here is a column's own or was made here, and is written to no more. */
     private Column column(double[] values) {
-        Column.Builder builder = new Column.Builder(0);
-        builder.add(values, size);
-        return builder.build();
+        return Column.owning(values, size);
     }
 
     /** Counts the edges of both channels; the rows of illegal transitions are those of the log. */
@@ -209,9 +210,11 @@ public final class RecordingAssembler {
     }
 
     private double medianInterval() {
-        double[] intervals = new double[size - 1];
+        // a regular sample of the intervals is enough, and spares a column
+        int stride = Math.max(1, size / INTERVALS);
+        double[] intervals = new double[size / stride + 1];
         int count = 0;
-        for (int i = 1; i < size; i++) {
+        for (int i = 1; i < size; i += stride) {
             double interval = time[i] - time[i - 1];
             if (interval > 0) {
                 intervals[count++] = interval;
@@ -241,10 +244,14 @@ public final class RecordingAssembler {
         }
     }
 
-    /** A logger that writes only on change is silent at rest: nothing moved from row to row by more than one step. */
+    /**
+     * A logger that writes only on change is silent at rest: nothing moved from row to row by more than the step that
+     * ended the silence, a count of the sensor and as much of the reference.
+     */
     private boolean stoodStill(int row) {
+        Double count = scale.distancePerCountMm();
         return still(indication, row, log.readingMm() == null ? 1 : 0)
-                && (reference == null || still(reference, row, 0));
+                && (reference == null || still(reference, row, count == null ? 0 : 2 * count));
     }
 
     private static boolean still(double @Nullable [] values, int row, double step) {

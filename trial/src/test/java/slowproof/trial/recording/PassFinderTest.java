@@ -3,8 +3,10 @@ package slowproof.trial.recording;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import slowproof.trial.note.Note;
 import slowproof.trial.note.NoteCode;
@@ -201,14 +203,12 @@ class PassFinderTest {
     }
 
     private static LoggedColumns without(Bench.Truth truth, double fromS, double toS) {
-        int[] rows = java.util.stream.IntStream.range(0, truth.timeS().length)
+        int[] rows = IntStream.range(0, truth.timeS().length)
                 .filter(i -> truth.timeS()[i] < fromS || truth.timeS()[i] > toS)
                 .toArray();
-        double[] time =
-                java.util.Arrays.stream(rows).mapToDouble(i -> truth.timeS()[i]).toArray();
-        double[] place = java.util.Arrays.stream(rows)
-                .mapToDouble(i -> truth.positionMm()[i])
-                .toArray();
+        double[] time = Arrays.stream(rows).mapToDouble(i -> truth.timeS()[i]).toArray();
+        double[] place =
+                Arrays.stream(rows).mapToDouble(i -> truth.positionMm()[i]).toArray();
         return new Bench.Truth(time, place).counted(Q, 0, 0.001, 1);
     }
 
@@ -237,6 +237,118 @@ class PassFinderTest {
                 .passes()
                 .get(0);
         assertThat(pass.dropoutShare()).isCloseTo(1 / 4.25, within(0.002));
+    }
+
+    @Test
+    void dropoutsAreToldByPlace() {
+        Bench.Truth truth =
+                new Bench(0.001).rest(5).move(400, 100, 400, 400).rest(5).done();
+        double[] dropout = new double[truth.timeS().length];
+        for (int i = 0; i < dropout.length; i++) {
+            double t = truth.timeS()[i];
+            // ramps of 0.25 s from 5 s and to 9.25 s: half of the first, two bursts in the plateau
+            dropout[i] = t < 5.125 || (t > 6 && t <= 6.5) || (t > 7 && t <= 7.2) ? 1 : 0;
+        }
+        LoggedColumns plain = truth.counted(Q, 0, 0.001, 1);
+        LoggedColumns log = new LoggedColumns(
+                plain.source(),
+                plain.lines(),
+                plain.timeS(),
+                plain.count(),
+                null,
+                null,
+                null,
+                plain.referenceMm(),
+                Column.copyOf(dropout));
+        Recording recording = RecordingAssembler.assemble(log, SensorScale.ofCounts(Q));
+        DropoutPlaces places =
+                DropoutPlaces.of(recording, PassFinder.find(recording).passes().get(0));
+        assertThat(places.bursts()).isEqualTo(3);
+        assertThat(places.longestS()).isCloseTo(0.5, within(0.002));
+        assertThat(places.longestMm()).isCloseTo(50, within(0.2));
+        assertThat(places.longestAtS()).isCloseTo(6, within(0.002));
+        // 0.7 s of the plateau of 3.75 s
+        assertThat(places.plateau()).isCloseTo(0.7 / 3.75, within(0.005));
+        assertThat(places.speedingUp()).isCloseTo(0.5, within(0.08));
+        assertThat(places.slowingDown()).isZero();
+    }
+
+    @Test
+    void withoutAReferenceTheSensorTellsTheMotionAndNoError() {
+        Bench.Truth truth = new Bench(0.001)
+                .rest(1)
+                .move(300, 50, 400, 400)
+                .rest(1)
+                .move(-300, 50, 400, 400)
+                .rest(1)
+                .done();
+        LoggedColumns log = new LoggedColumns(
+                "sensor.csv",
+                RowLines.from(2),
+                Column.copyOf(truth.timeS()),
+                Column.copyOf(truth.counts(Q, 0)),
+                null,
+                null,
+                null,
+                null,
+                null);
+        List<FoundPass> passes = PassFinder.find(RecordingAssembler.assemble(log, SensorScale.ofCounts(Q)))
+                .passes();
+        assertThat(passes).hasSize(2);
+        assertThat(passes.get(0).indicationMm()).isCloseTo(300, within(Q + 1e-9));
+        assertThat(passes.get(0).plateauSpeedMmPerS()).isCloseTo(50, within(0.2));
+        assertThat(passes).allSatisfy(pass -> {
+            assertThat(pass.referenceMm()).isNaN();
+            assertThat(pass.errorMm()).isNaN();
+        });
+    }
+
+    @Test
+    void edgeListThatIsSilentAtRestGivesTheSamePasses() {
+        Bench.Truth truth = new Bench(0.0002)
+                .rest(2)
+                .move(100, 50, 400, 400)
+                .rest(3)
+                .move(-100, 50, 400, 400)
+                .rest(2)
+                .done();
+        // a row for each change of the levels, with the reference at that moment, and one at each end
+        double[] counts = truth.counts(Q, 0.004);
+        int[] rows = IntStream.range(0, counts.length)
+                .filter(i -> i == 0 || i == counts.length - 1 || counts[i] != counts[i - 1])
+                .toArray();
+        double[] time = Arrays.stream(rows).mapToDouble(i -> truth.timeS()[i]).toArray();
+        double[] place =
+                Arrays.stream(rows).mapToDouble(i -> truth.positionMm()[i]).toArray();
+        double[] a =
+                Arrays.stream(rows).mapToDouble(i -> level(counts[i], 1, 2)).toArray();
+        double[] b =
+                Arrays.stream(rows).mapToDouble(i -> level(counts[i], 2, 3)).toArray();
+        LoggedColumns log = new LoggedColumns(
+                "edges.csv",
+                RowLines.from(2),
+                Column.copyOf(time),
+                null,
+                null,
+                Column.copyOf(a),
+                Column.copyOf(b),
+                Column.copyOf(place),
+                null);
+        Recording recording = RecordingAssembler.assemble(log, SensorScale.ofCounts(Q));
+        assertThat(recording.illegalTransitions()).isEmpty();
+        List<FoundPass> passes = PassFinder.find(recording).passes();
+        assertThat(passes).hasSize(2);
+        for (FoundPass pass : passes) {
+            // the row that ends a silence already belongs to the next move, by one count
+            assertThat(pass.errorMm()).isCloseTo(0.4, within(2 * Q));
+            assertThat(Math.abs(pass.referenceMm())).isCloseTo(100, within(2 * Q));
+            assertThat(pass.plateauSpeedMmPerS()).isCloseTo(50, within(0.5));
+        }
+    }
+
+    private static double level(double count, int first, int second) {
+        int phase = Math.floorMod((int) count, 4);
+        return phase == first || phase == second ? 1 : 0;
     }
 
     @Test

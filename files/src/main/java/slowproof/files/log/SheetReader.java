@@ -1,0 +1,111 @@
+package slowproof.files.log;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.Iterator;
+import java.util.Locale;
+import java.util.stream.Stream;
+import org.dhatim.fastexcel.reader.Cell;
+import org.dhatim.fastexcel.reader.CellType;
+import org.dhatim.fastexcel.reader.ReadableWorkbook;
+import org.dhatim.fastexcel.reader.Row;
+
+/**
+ * A spreadsheet's first sheet as text: cells separated by tabs, numbers with all their digits and a decimal point,
+ * dates as ISO 8601, one line per row of the sheet, empty rows included, so that line numbers are row numbers.
+ */
+final class SheetReader extends Reader {
+    /** Day 0 of spreadsheet dates; they take 1900 for a leap year, so the count is right from March 1900 on. */
+    private static final LocalDateTime DAY_ZERO = LocalDateTime.of(1899, 12, 30, 0, 0);
+
+    private static final BigDecimal MICROSECONDS_PER_DAY = BigDecimal.valueOf(86_400_000_000L);
+    private static final DateTimeFormatter STAMP = DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss.SSSSSS");
+
+    private final ReadableWorkbook workbook;
+    private final Stream<Row> stream;
+    private final Iterator<Row> rows;
+    private StringBuilder line = new StringBuilder();
+    private int at;
+    private int written;
+    private int width;
+
+    /** Opens the first sheet of a workbook; the workbook is closed with the reader. */
+    SheetReader(ReadableWorkbook workbook) throws IOException {
+        this.workbook = workbook;
+        this.stream = workbook.getFirstSheet().openStream();
+        this.rows = stream.iterator();
+    }
+
+    @Override
+    public int read(char[] target, int from, int wanted) {
+        while (at == line.length()) {
+            if (!rows.hasNext()) {
+                return -1;
+            }
+            fill(rows.next());
+        }
+        int count = Math.min(wanted, line.length() - at);
+        line.getChars(at, at + count, target, from);
+        at += count;
+        return count;
+    }
+
+    private void fill(Row row) {
+        line.setLength(0);
+        at = 0;
+        while (written < row.getRowNum() - 1) {
+            line.append('\n');
+            written++;
+        }
+        // empty cells at the end of a row are left out of the sheet, but belong to the table
+        width = Math.max(width, row.getCellCount());
+        for (int i = 0; i < width; i++) {
+            line.append(i == 0 ? "" : "\t");
+            Cell cell = i < row.getCellCount() ? row.getCell(i) : null;
+            if (cell != null) {
+                line.append(text(cell));
+            }
+        }
+        line.append('\n');
+        written++;
+    }
+
+    private static String text(Cell cell) {
+        if (cell.getType() == CellType.NUMBER) {
+            return isDate(cell) ? stamp(cell.asNumber()) : cell.getRawValue();
+        }
+        String text = cell.getType() == CellType.FORMULA ? cell.getRawValue() : cell.getText();
+        if (text == null) {
+            return "";
+        }
+        boolean plain = text.chars().noneMatch(c -> c == '\t' || c == '"' || c == '\n' || c == '\r');
+        return plain ? text : '"' + text.replace("\"", "\"\"") + '"';
+    }
+
+    private static boolean isDate(Cell cell) {
+        String format = cell.getDataFormatString();
+        if (format == null) {
+            return false;
+        }
+        String bare = format.toLowerCase(Locale.ROOT).replaceAll("\"[^\"]*\"|\\[[^\\]]*\\]", "");
+        return bare.indexOf('y') >= 0 || (bare.indexOf('h') >= 0 && bare.indexOf('m') >= 0);
+    }
+
+    private static String stamp(BigDecimal days) {
+        long microseconds = days.multiply(MICROSECONDS_PER_DAY)
+                .setScale(0, RoundingMode.HALF_EVEN)
+                .longValue();
+        return STAMP.format(
+                DAY_ZERO.plusSeconds(microseconds / 1_000_000).plusNanos(1000 * (microseconds % 1_000_000)));
+    }
+
+    @Override
+    public void close() throws IOException {
+        stream.close();
+        workbook.close();
+    }
+}
