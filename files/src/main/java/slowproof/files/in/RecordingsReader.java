@@ -64,6 +64,7 @@ final class RecordingsReader {
             "sensor_dialect",
             "reference_columns",
             "reference_dialect",
+            "reversed",
             "dwell_s",
             "standstill_mm_s"));
     static final Set<String> COLUMNS = roles();
@@ -76,6 +77,7 @@ final class RecordingsReader {
 
     private final Path folder;
     private final Sensor sensor;
+    private final Quadrature.Evaluation evaluation;
     private final Reference reference;
     private final Problems problems;
     private final List<SourceFile> sources;
@@ -87,12 +89,14 @@ final class RecordingsReader {
     RecordingsReader(
             Path folder,
             Sensor sensor,
+            Quadrature.Evaluation evaluation,
             Reference reference,
             Problems problems,
             List<SourceFile> sources,
             List<Note> notes) {
         this.folder = folder;
         this.sensor = sensor;
+        this.evaluation = evaluation;
         this.reference = reference;
         this.problems = problems;
         this.sources = sources;
@@ -196,7 +200,10 @@ final class RecordingsReader {
                         BreakRule.DEFAULT));
         sources.add(new SourceFile(file, result.sha256()));
         notes.addAll(result.notes());
-        return result;
+        boolean turned = part != LogPart.REFERENCE && recording.flag("reversed");
+        return turned
+                ? new LogResult(result.recording().reversed(), result.readAs(), result.sha256(), result.notes())
+                : result;
     }
 
     private Recording joined(
@@ -279,7 +286,7 @@ final class RecordingsReader {
         Integer bits = sensor.counterBits();
         // differences of a register come out the same whether its numbers carry a sign or not
         CounterRegister register = bits == null || bits > WIDEST_REGISTER ? null : new CounterRegister(bits, false);
-        return new SensorScale(sensor.distancePerCountMm(), register, null, Quadrature.Evaluation.X4);
+        return new SensorScale(sensor.distancePerCountMm(), register, null, evaluation);
     }
 
     private ColumnMapping columns(@Nullable YamlMap map) {

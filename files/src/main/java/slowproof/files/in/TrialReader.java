@@ -24,6 +24,7 @@ import slowproof.trial.Setup;
 import slowproof.trial.StatedAccuracy;
 import slowproof.trial.TapeClass;
 import slowproof.trial.Trial;
+import slowproof.trial.counts.Quadrature;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.InputProblem;
 import slowproof.trial.input.ProblemCode;
@@ -52,7 +53,7 @@ public final class TrialReader {
             "columns",
             "dialect");
     private static final Set<String> SENSOR =
-            ordered("name", "serial", "distance_per_count_mm", "counter_bits", "reading_resolution_mm");
+            ordered("name", "serial", "distance_per_count_mm", "evaluation", "counter_bits", "reading_resolution_mm");
     private static final Set<String> REFERENCE = ordered(
             "name",
             "kind",
@@ -108,7 +109,8 @@ public final class TrialReader {
     }
 
     private LoadedTrial read() {
-        Sensor sensor = sensor();
+        YamlMap sensorMap = top.map("sensor", SENSOR);
+        Sensor sensor = sensor(sensorMap);
         Reference reference = reference();
         Limit limit = limit();
         StatedAccuracy stated = stated();
@@ -121,7 +123,8 @@ public final class TrialReader {
         }
         List<Series> series = readings(reference);
         List<Piece> pieces = pieces();
-        RecordingsReader recordings = new RecordingsReader(folder, sensor, reference, problems, sources, notes);
+        RecordingsReader recordings =
+                new RecordingsReader(folder, sensor, evaluation(sensorMap), reference, problems, sources, notes);
         if (top.has("recordings")) {
             recordings.readAll(top);
         }
@@ -145,8 +148,7 @@ public final class TrialReader {
         return new LoadedTrial(trial, sources, recordings.read(), notes);
     }
 
-    private Sensor sensor() {
-        YamlMap map = top.map("sensor", SENSOR);
+    private Sensor sensor(@Nullable YamlMap map) {
         if (map == null) {
             return new Sensor("", "", null, null, null);
         }
@@ -161,6 +163,12 @@ public final class TrialReader {
                 map.positive("distance_per_count_mm"),
                 bits == null ? null : bits.intValue(),
                 map.positive("reading_resolution_mm"));
+    }
+
+    /** Which edges a log of channel levels is counted by; a counter has made that choice itself. */
+    private static Quadrature.Evaluation evaluation(@Nullable YamlMap map) {
+        Quadrature.Evaluation chosen = map == null ? null : map.choice("evaluation", Quadrature.Evaluation.class);
+        return chosen == null ? Quadrature.Evaluation.X4 : chosen;
     }
 
     private Reference reference() {

@@ -204,6 +204,15 @@ final class YamlMap {
         return value;
     }
 
+    /** Returns true when the key says so; false when it says that or is absent. */
+    boolean flag(String key) {
+        String text = text(key);
+        if (text != null && !text.equals("true") && !text.equals("false")) {
+            problems.add(ProblemCode.UNKNOWN_CHOICE, at(key), text, "true, false");
+        }
+        return "true".equals(text);
+    }
+
     /** Returns the constant that a word names, or null after noting the allowed words. */
     <E extends Enum<E>> @Nullable E choice(String key, Class<E> type) {
         String text = text(key);

@@ -188,4 +188,70 @@ class RecordingTrialTest {
         assertThat(longest.error()).isCloseTo(0.00082, within(0.00001));
         assertThat(findings.passes()).hasSizeBetween(2, 6);
     }
+
+    private static String questions(BadInputException refused) {
+        return Wording.of(Locale.ENGLISH).problems(refused.problems());
+    }
+
+    @Test
+    void aWrongScaleASensorThatCountsBackwardsAndAWrongEvaluationAreAskedAboutWithTheRemedy() {
+        String run = "recordings:\n  - {material: felt, file: run-01.csv}\n";
+        // the log counts 0.05 mm: at 1.27 mm, an inch in 20, it shows 25.4 times the travel, at 0.2 mm four times
+        assertThatThrownBy(() -> findings(HEAD.replace("0.05,", "1.27,") + run))
+                .isInstanceOfSatisfying(
+                        BadInputException.class,
+                        refused -> assertThat(questions(refused))
+                                .contains("25.4 times", "distance_per_count_mm", "question_log_scale"));
+        assertThatThrownBy(() -> findings(HEAD.replace("0.05,", "0.2,") + run))
+                .isInstanceOfSatisfying(
+                        BadInputException.class,
+                        refused -> assertThat(questions(refused))
+                                .contains("4 times", "evaluation: x1, x2 or x4", "question_log_evaluation"));
+        assertThatThrownBy(() -> findings(HEAD + run.replace("csv}", "csv, reversed: true}")))
+                .isInstanceOfSatisfying(
+                        BadInputException.class,
+                        refused -> assertThat(questions(refused))
+                                .contains("opposite directions", "reversed: true", "question_log_sign"));
+    }
+
+    @Test
+    void aQuestionAboutARecordingCanBeConfirmed() throws IOException {
+        Findings findings = findings(HEAD.replace("0.05,", "0.2,")
+                + "recordings:\n  - {material: felt, file: run-01.csv}\nconfirm: question_log_evaluation\n");
+        assertThat(findings.passes().get(0).indicationMm()).isCloseTo(4 * 600.6, within(0.4));
+    }
+
+    /** Forward and back over 100 mm at 20 mm/s, channel levels at 1 kHz, a period of 0.4 mm. */
+    private static String levels() {
+        StringBuilder out = new StringBuilder("time_s,channel_a,channel_b,reference_mm\n");
+        for (int i = 0; i <= 16_000; i++) {
+            double t = i / 1000.0;
+            double position = t < 2 ? 0 : t < 7 ? 20 * (t - 2) : t < 9 ? 100 : t < 14 ? 100 - 20 * (t - 9) : 0;
+            // a hundredth of a period away from the edges, so that rest does not flicker
+            double phase = position / 0.4 + 0.01;
+            phase -= Math.floor(phase);
+            out.append(t).append(phase < 0.5 ? ",1," : ",0,").append(phase >= 0.25 && phase < 0.75 ? "1," : "0,");
+            out.append(position).append('\n');
+        }
+        return out.toString();
+    }
+
+    @Test
+    void theSensorSaysWhichEdgesOfTheChannelsCount() throws IOException {
+        Files.writeString(folder.resolve("levels.csv"), levels());
+        String[] sensors = {"0.1", "0.2, evaluation: x2", "0.4, evaluation: x1"};
+        double[] counts = {0.1, 0.2, 0.4};
+        for (int k = 0; k < 3; k++) {
+            Findings findings = findings("sensor: {distance_per_count_mm: " + sensors[k]
+                    + "}\nrecordings:\n  - {material: felt, file: levels.csv}\n");
+            assertThat(findings.passes()).hasSize(2);
+            for (Pass pass : findings.passes()) {
+                assertThat(pass.errorMm()).isCloseTo(0, within(counts[k] + 1e-6));
+            }
+        }
+        assertThatThrownBy(() -> findings("sensor: {evalution: x2}\nrecordings: [{material: f, file: levels.csv}]\n"))
+                .isInstanceOfSatisfying(
+                        BadInputException.class,
+                        refused -> assertThat(questions(refused)).contains("\"evaluation\""));
+    }
 }

@@ -127,7 +127,13 @@ public enum ProblemCode {
     QUESTION_DIGIT,
     /** {0} series or piece, {1} reading found, {2} travel of the reference. */
     QUESTION_COUNTER_WRAPPED,
-    QUESTION_SLOPE;
+    QUESTION_SLOPE,
+    /** {0} ratio of two units that fits, such as 25.4. */
+    QUESTION_LOG_SCALE,
+    /** {0} ratio of two ways to count edges that fits, such as 4. */
+    QUESTION_LOG_EVALUATION,
+    /** No arguments. */
+    QUESTION_LOG_SIGN;
 
     /** Returns the code as written in message bundles and in JSON, lower_snake_case. */
     public String key() {

@@ -141,6 +141,29 @@ public final class Recording {
         return new Recording(source, timeS, null, referenceMm(), null, Double.NaN, intervalS, breaks, List.of(), notes);
     }
 
+    /**
+     * Returns the same recording with the sensor's sense turned round, for one that counts against the reference.
+     *
+     * @throws IllegalStateException if it has no indication
+     */
+    public Recording reversed() {
+        double[] turned = indicationMm().toArray();
+        for (int i = 0; i < turned.length; i++) {
+            turned[i] = -turned[i];
+        }
+        return new Recording(
+                source,
+                timeS,
+                Column.owning(turned, turned.length),
+                referenceMm,
+                dropout,
+                countMm,
+                intervalS,
+                breaks,
+                illegalTransitions,
+                notes);
+    }
+
     /** Returns the distance per count in mm, or NaN when the sensor's readings came in mm. */
     public double countMm() {
         return countMm;

@@ -11,7 +11,8 @@ import slowproof.trial.input.InputProblem;
 
 /**
  * Looks over typed readings for slips that would give a wrong but plausible answer: the displayed error typed
- * in place of the reading, a counter zeroed before each pass, columns exchanged, signs, units, digits. Each is
+ * in place of the reading, a counter zeroed before each pass, columns exchanged, signs, units, digits; and over
+ * recordings for a wrong sign or scale. Each is
  * a question, because a failing sensor can look the same; a person who confirms it keeps the readings as they are.
  */
 public final class Slips {
@@ -34,6 +35,7 @@ public final class Slips {
         for (Series series : trial.series()) {
             questions.addAll(new SeriesSlips(series, trial.mode(), registerMm(trial.sensor())).questions());
         }
+        questions.addAll(RecordingSlips.questions(trial.recorded()));
         for (Piece piece : trial.pieces()) {
             questions.addAll(PieceSlips.questions(piece));
         }
