@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 import slowproof.app.text.FindingsText;
+import slowproof.app.text.RecordingsText;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.TrialReader;
 import slowproof.files.out.Envelope;
@@ -56,6 +57,7 @@ final class FindingsCommand implements Command {
         }
         console.out().println(FindingsText.render(findings, wording, console.colour(), console.width()));
         if (words.hasMatchedOption("--explain")) {
+            console.out().print(RecordingsText.render(loaded, wording, console.colour(), console.width()));
             console.out().println(FindingsText.explain(wording, console.colour(), console.width()));
         }
         return ExitStatus.DONE;

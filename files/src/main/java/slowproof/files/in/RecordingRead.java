@@ -11,13 +11,15 @@ import slowproof.trial.clock.ClockFit;
  * @param readAs format in words
  * @param clock relation of its two clocks; null with one clock
  * @param reason why there is no clock relation; null with one
+ * @param cut how it was cut into passes
  */
 public record RecordingRead(
         String file,
         String material,
         String readAs,
         @Nullable Clock clock,
-        @Nullable String reason) {
+        @Nullable String reason,
+        RecordingCut cut) {
 
     /**
      * How the clock of the sensor runs against that of the reference: t_ref = t_sensor (1 + drift) + offset. The

@@ -156,30 +156,35 @@ final class RecordingsReader {
         Dialect dialect = ownDialect == null ? usualDialect : dialect(ownDialect);
         String file = recording.text(twoClocks ? "sensor_file" : "file");
         String other = twoClocks ? recording.text("reference_file") : null;
-        Recording log;
         if (file == null || (twoClocks && other == null)) {
             return;
         }
-        if (other == null) {
-            LogResult result = open(recording, "", file, LogPart.BOTH, columns, dialect);
-            notes.addAll(result.recording().notes());
-            read.add(new RecordingRead(file, material, result.readAs().summary(), null, "one clock"));
-            log = result.recording();
-        } else {
-            LogResult sensorLog = open(recording, "sensor_", file, LogPart.SENSOR, columns, dialect);
-            LogResult referenceLog = open(recording, "reference_", other, LogPart.REFERENCE, columns, dialect);
-            log = joined(recording, file, material, sensorLog, referenceLog);
-        }
+        Log log = other == null
+                ? oneClock(open(recording, "", file, LogPart.BOTH, columns, dialect))
+                : twoClocks(
+                        recording,
+                        file,
+                        open(recording, "sensor_", file, LogPart.SENSOR, columns, dialect),
+                        open(recording, "reference_", other, LogPart.REFERENCE, columns, dialect));
+        notes.addAll(log.recording().notes());
         PassSettings usual = PassSettings.DEFAULT;
         PassSearch search = PassFinder.find(
-                log, new PassSettings(dwell == null ? usual.dwellS() : dwell, still, null, usual.settleS()));
+                log.recording(),
+                new PassSettings(dwell == null ? usual.dwellS() : dwell, still, null, usual.settleS()));
         notes.addAll(search.notes());
         if (search.passes().isEmpty()) {
             problems.add(ProblemCode.NO_PASSES, recording.at(twoClocks ? "sensor_file" : "file"), file);
         }
         String name = unique(file);
+        read.add(new RecordingRead(
+                file,
+                material,
+                log.readAs(),
+                log.clock(),
+                log.reason(),
+                RecordingCut.of(name, log.recording(), search, still != null)));
         for (FoundPass pass : search.passes()) {
-            PlateauSpeed shown = SpeedJudge.judge(log, search, pass, SpeedJudge.USUAL_AVERAGING_S);
+            PlateauSpeed shown = SpeedJudge.judge(log.recording(), search, pass, SpeedJudge.USUAL_AVERAGING_S);
             passes.add(recorded(pass, shown, name, material, recording.textOr("setup", ""), speed, acceleration));
         }
     }
@@ -206,8 +211,18 @@ final class RecordingsReader {
                 : result;
     }
 
-    private Recording joined(
-            YamlMap recording, String file, String material, LogResult sensorLog, LogResult referenceLog) {
+    /** A recording on one clock, with how it came about. */
+    private record Log(
+            Recording recording,
+            String readAs,
+            RecordingRead.@Nullable Clock clock,
+            @Nullable String reason) {}
+
+    private static Log oneClock(LogResult result) {
+        return new Log(result.recording(), result.readAs().summary(), null, "one clock");
+    }
+
+    private Log twoClocks(YamlMap recording, String file, LogResult sensorLog, LogResult referenceLog) {
         Alignment alignment = ClockEstimator.align(sensorLog.recording(), referenceLog.recording());
         ClockReason reason = alignment.reason();
         if (!alignment.usable()) {
@@ -230,16 +245,11 @@ final class RecordingsReader {
                     fit.driftMeasured() ? new Quantity(fit.driftPpm(), Unit.PPM) : "",
                     fit.driftMeasured() ? new Quantity(fit.driftStandardUncertaintyPpm(), Unit.PPM) : ""));
         }
-        read.add(new RecordingRead(
-                file,
-                material,
+        return new Log(
+                RecordingJoiner.join(sensorLog.recording(), referenceLog.recording(), alignment::referenceTimeS),
                 sensorLog.readAs().summary() + " | " + referenceLog.readAs().summary(),
                 fit == null ? null : RecordingRead.Clock.of(fit),
-                reason == null ? null : reason.key().replace('_', ' ')));
-        Recording joined =
-                RecordingJoiner.join(sensorLog.recording(), referenceLog.recording(), alignment::referenceTimeS);
-        notes.addAll(joined.notes());
-        return joined;
+                reason == null ? null : reason.key().replace('_', ' '));
     }
 
     /** Passes are named by the recording: its file without folder and ending, numbered when it occurs again. */

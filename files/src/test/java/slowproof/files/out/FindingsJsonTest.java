@@ -17,6 +17,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import slowproof.files.in.LoadedTrial;
+import slowproof.files.in.RecordingCut;
 import slowproof.files.in.RecordingRead;
 import slowproof.files.in.SourceFile;
 import slowproof.files.in.TrialReader;
@@ -26,6 +27,8 @@ import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.Flag;
 import slowproof.trial.input.SourcePosition;
+import slowproof.trial.recording.Column;
+import slowproof.trial.recording.SpeedTrace;
 import slowproof.wording.Wording;
 
 /** The documented keys and the rule that every null is explained, on invented trials. */
@@ -178,6 +181,12 @@ class FindingsJsonTest {
                 .isEqualTo(5);
     }
 
+    private static RecordingCut cut(String name) {
+        Column none = Column.copyOf(Double.NaN);
+        SpeedTrace trace = new SpeedTrace(0, 1, none, none, none);
+        return new RecordingCut(name, 2, 0, 1, 1, 1, List.of(), 2, 1, 0.5, 0.1, 0.2, false, 0, trace);
+    }
+
     @Test
     void recordingsAreListedWithTheirClocks() throws IOException {
         JsonNode json = json(
@@ -189,8 +198,9 @@ class FindingsJsonTest {
                                 "surface-a",
                                 "two files",
                                 new RecordingRead.Clock(0.012, -35.0, 1e-4, 2.0, 40, 0.011, 5e-5),
-                                null),
-                        new RecordingRead("run-07.csv", "surface-a", "one file", null, "one clock")));
+                                null,
+                                cut("run-08")),
+                        new RecordingRead("run-07.csv", "surface-a", "one file", null, "one clock", cut("run-07"))));
         JsonNode two = json.get("recordings").get(0);
         assertThat(two.get("clock").get("offset_s").doubleValue()).isEqualTo(0.012);
         assertThat(two.get("clock").get("drift_ppm").doubleValue()).isEqualTo(-35);

@@ -1,0 +1,152 @@
+package slowproof.app.text;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
+import slowproof.files.in.LoadedTrial;
+import slowproof.files.in.RecordingCut;
+import slowproof.files.in.RecordingRead;
+import slowproof.trial.RecordedPass;
+import slowproof.trial.findings.Flag;
+import slowproof.trial.note.Note;
+import slowproof.trial.note.NoteCode;
+import slowproof.trial.note.Quantity;
+import slowproof.trial.note.Unit;
+import slowproof.trial.recording.Break;
+import slowproof.wording.Wording;
+
+/** How each recording was read, aligned and cut into passes, and why; with what is doubtful about it. */
+public final class RecordingsText {
+    private static final int BREAKS_LISTED = 5;
+    private static final int PASSES_LISTED = 6;
+
+    private final LoadedTrial loaded;
+    private final Wording wording;
+    private final Page page;
+
+    private RecordingsText(LoadedTrial loaded, Wording wording, Page page) {
+        this.loaded = loaded;
+        this.wording = wording;
+        this.page = page;
+    }
+
+    /**
+     * Returns the page; empty for a trial without recordings.
+     *
+     * @param loaded a trial as read
+     * @param wording language and units
+     * @param colour true for colours of a terminal
+     * @param width columns
+     */
+    public static String render(LoadedTrial loaded, Wording wording, boolean colour, int width) {
+        Page page = new Page(wording, colour, width);
+        if (!loaded.recordings().isEmpty()) {
+            page.heading(wording.text("section.recordings"));
+            RecordingsText text = new RecordingsText(loaded, wording, page);
+            loaded.recordings().forEach(text::recording);
+        }
+        return page.toString();
+    }
+
+    private void recording(RecordingRead recording) {
+        RecordingCut cut = recording.cut();
+        page.term(
+                wording.text("recording.title", Wording.shown(recording.file()), Wording.shown(recording.material())));
+        page.paragraph(wording.text("recording.read_as", Wording.shown(recording.readAs())));
+        page.paragraph(
+                wording.text("recording.rows", cut.rows(), seconds(cut.intervalS()), seconds(cut.toS() - cut.fromS())));
+        page.paragraph(clock(recording));
+        page.paragraph(wording.text("recording.cut", cut.standstills(), seconds(cut.dwellS()), cut.passes())
+                + " "
+                + (cut.thresholdStated()
+                        ? wording.text(
+                                "recording.threshold_stated",
+                                Quantity.mmPerS(cut.stillBelowMmPerS()),
+                                Quantity.mmPerS(cut.movingAboveMmPerS()))
+                        : wording.text(
+                                "recording.threshold_derived",
+                                Quantity.mmPerS(cut.stillBelowMmPerS()),
+                                Quantity.mmPerS(cut.movingAboveMmPerS()),
+                                Quantity.mm(cut.restNoiseMm()))));
+        if (cut.breaks().isEmpty()) {
+            page.paragraph(wording.text("recording.whole"));
+        } else {
+            breaks(cut);
+        }
+        doubts(cut.name());
+        for (Note note : loaded.notes()) {
+            boolean told = note.code() == NoteCode.LOG_READ_AS
+                    || note.code() == NoteCode.LOG_CLOCKS
+                    || note.code() == NoteCode.LOG_CLOCKS_ROUGH;
+            if (note.where().equals(recording.file()) && !told) {
+                page.bullet("*", Page.Tone.PLAIN, wording.note(note));
+            }
+        }
+    }
+
+    private String clock(RecordingRead recording) {
+        RecordingRead.Clock clock = recording.clock();
+        String reason = recording.reason();
+        if (clock == null) {
+            String key = reason == null ? "" : reason.replace(' ', '_');
+            return key.equals("one_clock") ? wording.text("recording.one_clock") : wording.text("recording.rough", key);
+        }
+        Double drift = clock.driftPpm();
+        return wording.text(
+                "recording.two_clocks",
+                new Quantity(1000 * clock.offsetMidS(), Unit.MS),
+                new Quantity(1000 * clock.offsetMidStandardUncertaintyS(), Unit.MS),
+                drift == null ? "" : new Quantity(drift, Unit.PPM),
+                drift == null
+                        ? ""
+                        : new Quantity(Objects.requireNonNull(clock.driftStandardUncertaintyPpm()), Unit.PPM));
+    }
+
+    private void breaks(RecordingCut cut) {
+        page.paragraph(wording.text("recording.parts", cut.parts()));
+        for (Break place :
+                cut.breaks().subList(0, Math.min(BREAKS_LISTED, cut.breaks().size()))) {
+            String key = place.cause().key();
+            if (place.cause() == Break.Cause.GAP) {
+                key += place.splits() ? "_cut" : "_kept";
+            }
+            page.bullet(
+                    "*",
+                    Page.Tone.PLAIN,
+                    wording.text("recording.break." + key, seconds(place.fromS()), seconds(place.toS())));
+        }
+        if (cut.breaks().size() > BREAKS_LISTED) {
+            page.bullet(
+                    "*", Page.Tone.PLAIN, wording.text("list.more", cut.breaks().size() - BREAKS_LISTED));
+        }
+    }
+
+    private void doubts(String name) {
+        Map<Flag, List<String>> passes = new LinkedHashMap<>();
+        int number = 0;
+        for (RecordedPass pass : loaded.trial().recorded()) {
+            if (pass.recording().equals(name)) {
+                number++;
+                String id = Wording.shown(name + "/" + number) + " (" + wording.quantity(seconds(pass.startS())) + ")";
+                for (Flag flag : pass.flags()) {
+                    passes.computeIfAbsent(flag, f -> new ArrayList<>()).add(id);
+                }
+            }
+        }
+        passes.forEach((flag, ids) -> {
+            String listed = String.join(", ", ids.subList(0, Math.min(PASSES_LISTED, ids.size())));
+            String more = ids.size() > PASSES_LISTED ? " " + wording.text("list.more", ids.size() - PASSES_LISTED) : "";
+            page.bullet(
+                    "!",
+                    Page.Tone.OPEN,
+                    wording.text("recording.doubt." + flag.name().toLowerCase(Locale.ROOT), listed + more));
+        });
+    }
+
+    private static Quantity seconds(double value) {
+        return new Quantity(value, Unit.S);
+    }
+}
