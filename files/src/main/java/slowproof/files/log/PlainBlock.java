@@ -1,105 +1,128 @@
 package slowproof.files.log;
 
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
+import java.nio.ByteOrder;
 import java.util.Arrays;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
-/** Whole lines of a plain log, parsed from bytes. */
+/**
+ * Parses whole lines of a plain log from bytes, block after block into the same arrays. Digits are taken eight at a
+ * time: their bytes are one long, in which a few multiplications add up tens, hundreds and thousands at once.
+ */
 final class PlainBlock {
+    /** Bytes behind the lines that may be looked at, though nothing is made of them. */
+    static final int SLACK = 16;
+
+    private static final VarHandle EIGHT = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
+    private static final long[] TENS = {1, 10, 100, 1000, 10_000, 100_000, 1_000_000, 10_000_000};
     private static final double[] POWERS = {
         1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15
     };
 
-    private final byte[] text;
-    private final int end;
     private final byte separator;
     private final byte decimal;
     private final byte comment;
-    private final int cells;
     private final int[] placeOf;
-    private final List<Target> targets;
+    private final Target[] targets;
+
+    /** True for columns whose numbers are taken as they stand. */
+    private final boolean[] plain;
+
     private final double[][] columns;
+    private byte[] text = new byte[0];
     private int rows;
     private int at;
 
-    private PlainBlock(byte[] text, int start, int end, Layout layout, List<Target> targets) {
-        this.text = text;
-        this.at = start;
-        this.end = end;
+    /** Prepares for logs of a layout; {@code rowsAtFirst} is the room to begin with. */
+    PlainBlock(Layout layout, List<Target> targets, int rowsAtFirst) {
         this.separator = (byte) layout.separator();
         this.decimal = (byte) layout.decimal();
         this.comment = layout.comment() < 128 ? (byte) layout.comment() : 0;
-        this.cells = layout.cells();
-        this.targets = targets;
-        placeOf = new int[cells];
+        this.targets = targets.toArray(new Target[0]);
+        placeOf = new int[layout.cells()];
         Arrays.fill(placeOf, -1);
-        for (int k = 0; k < targets.size(); k++) {
-            placeOf[targets.get(k).index()] = k;
+        plain = new boolean[this.targets.length];
+        for (int k = 0; k < this.targets.length; k++) {
+            placeOf[this.targets[k].index()] = k;
+            plain[k] = this.targets[k].asItStands();
         }
-        columns = new double[targets.size()][Math.max((end - start) / 24, 16)];
-    }
-
-    /** Returns the parsed lines, or null when anything in them is out of the ordinary. */
-    static @Nullable PlainBlock parse(byte[] text, int start, int end, Layout layout, List<Target> targets) {
-        PlainBlock block = new PlainBlock(text, start, end, layout, targets);
-        return block.parse() ? block : null;
+        columns = new double[this.targets.length][Math.max(rowsAtFirst, 16)];
     }
 
     int rows() {
         return rows;
     }
 
+    /** Returns the numbers of a target, of which the first {@link #rows} are meant; overwritten by the next block. */
     double[] column(int target) {
         return columns[target];
     }
 
-    private boolean parse() {
+    /**
+     * Parses lines.
+     *
+     * @param bytes text, {@link #SLACK} bytes longer than the lines at least
+     * @param start first byte of the first line
+     * @param end byte behind the last line, which ends with a line feed
+     * @return false when anything is out of the ordinary; what was read is of no use then
+     */
+    boolean parse(byte[] bytes, int start, int end) {
+        text = bytes;
+        at = start;
+        rows = 0;
         while (at < end) {
-            byte first = text[at];
-            if (first == comment || first == '\n' || first == '\r') {
-                return false;
-            }
             if (rows == columns[0].length) {
-                grow();
+                for (int k = 0; k < columns.length; k++) {
+                    columns[k] = Arrays.copyOf(columns[k], rows + (rows >> 1));
+                }
             }
-            for (int cell = 0; cell < cells; cell++) {
-                int place = placeOf[cell];
-                boolean good = place >= 0 ? number(targets.get(place), columns[place]) : skip();
-                if (!good) {
-                    return false;
-                }
-                boolean last = cell == cells - 1;
-                if (last ? !lineEnds() : !separated()) {
-                    return false;
-                }
+            if (!line()) {
+                return false;
             }
             rows++;
         }
         return true;
     }
 
-    private void grow() {
-        int remaining = end - at;
-        int wanted = rows + Math.max(16, (int) ((long) remaining * rows / Math.max(at, 1)) + remaining / 64);
-        for (int k = 0; k < columns.length; k++) {
-            columns[k] = Arrays.copyOf(columns[k], wanted);
+    private boolean line() {
+        byte first = text[at];
+        if (first == comment || first == '\n' || first == '\r') {
+            return false;
         }
-    }
-
-    private boolean separated() {
-        return at < end && text[at++] == separator;
-    }
-
-    private boolean lineEnds() {
-        if (at < end && text[at] == '\r') {
+        int last = placeOf.length - 1;
+        for (int cell = 0; cell < last; cell++) {
+            if (!cell(placeOf[cell]) || text[at++] != separator) {
+                return false;
+            }
+        }
+        if (!cell(placeOf[last])) {
+            return false;
+        }
+        if (text[at] == '\r') {
             at++;
         }
-        return at == end || text[at++] == '\n';
+        return text[at++] == '\n';
+    }
+
+    private boolean cell(int place) {
+        if (place < 0) {
+            return skip();
+        }
+        double value = number();
+        if (plain[place]) {
+            columns[place][rows] = value;
+            return !Double.isNaN(value);
+        }
+        Target target = targets[place];
+        double meant = target.value(value);
+        columns[place][rows] = meant;
+        return !Double.isNaN(value) && (target.role() != ColumnRole.DROPOUT || (meant >= 0 && meant <= 1));
     }
 
     /** Passes over a cell that nobody wants; quotes might hide a separator. */
     private boolean skip() {
-        while (at < end) {
+        while (true) {
             byte c = text[at];
             if (c == separator || c == '\n' || c == '\r') {
                 return true;
@@ -109,46 +132,66 @@ final class PlainBlock {
             }
             at++;
         }
-        return true;
     }
 
-    /** Reads a short decimal as {@link CellNumber} does; longer ones go there. */
-    private boolean number(Target target, double[] column) {
+    /** Reads a short decimal as {@link CellNumber} does; longer ones go there. NaN when it is no number. */
+    private double number() {
         int start = at;
         boolean negative = text[at] == '-';
-        if (negative) {
-            at++;
-        }
-        long digits = 0;
-        int seen = 0;
-        int decimals = -1;
-        while (at < end) {
-            int c = text[at] - '0';
-            if (c >= 0 && c <= 9) {
-                digits = 10 * digits + c;
-                seen++;
-                decimals += decimals >= 0 ? 1 : 0;
-            } else if (text[at] == decimal && decimals < 0) {
-                decimals = 0;
-            } else {
-                break;
+        int here = negative ? at + 1 : at;
+        long eight = (long) EIGHT.get(text, here) ^ 0x3030303030303030L;
+        int count = digits(eight);
+        long digits = number(eight, count);
+        here += count;
+        if (count == 8) {
+            eight = (long) EIGHT.get(text, here) ^ 0x3030303030303030L;
+            int more = digits(eight);
+            if (more == 8) {
+                return general(start);
             }
-            at++;
+            digits = digits * TENS[more] + number(eight, more);
+            count += more;
+            here += more;
         }
-        boolean ended = at == end || text[at] == separator || text[at] == '\n' || text[at] == '\r';
-        double value;
-        if (ended && seen > 0 && seen <= 15) {
-            value = decimals > 0 ? digits / POWERS[decimals] : digits;
-            value = negative ? -value : value;
-        } else {
-            value = general(start);
-            if (Double.isNaN(value)) {
-                return false;
+        int decimals = 0;
+        if (text[here] == decimal) {
+            eight = (long) EIGHT.get(text, ++here) ^ 0x3030303030303030L;
+            decimals = digits(eight);
+            if (decimals == 8) {
+                return general(start);
             }
+            digits = digits * TENS[decimals] + number(eight, decimals);
+            here += decimals;
         }
-        value = target.value(value);
-        column[rows] = value;
-        return target.role() != ColumnRole.DROPOUT || (value >= 0 && value <= 1);
+        byte behind = text[here];
+        int seen = count + decimals;
+        if (seen == 0 || seen > 15 || (behind != separator && behind != '\n' && behind != '\r')) {
+            return general(start);
+        }
+        at = here;
+        // both are exact, so the quotient is the nearest double
+        double value = decimals > 0 ? digits / POWERS[decimals] : digits;
+        return negative ? -value : value;
+    }
+
+    /** Returns how many of eight bytes, taken from the first on, are digits; each byte holds its sign less that of zero. */
+    private static int digits(long eight) {
+        // a byte above nine gets its highest bit set; what it carries over only spoils bytes behind it
+        long others = ((eight + 0x7676767676767676L) | eight) & 0x8080808080808080L;
+        return Long.numberOfTrailingZeros(others) >>> 3;
+    }
+
+    /** Returns the number of the first {@code count} digits of eight bytes. */
+    private static long number(long eight, int count) {
+        if (count == 0) {
+            return 0;
+        }
+        // zeros in front, then pairs, fours and all eight are added up
+        long value = eight << (64 - 8 * count);
+        value = 10 * value + (value >>> 8);
+        return ((value & 0x000000FF000000FFL) * 0x000F424000000064L
+                        + ((value >>> 16) & 0x000000FF000000FFL) * 0x0000271000000001L)
+                >>> 32;
     }
 
     private double general(int start) {

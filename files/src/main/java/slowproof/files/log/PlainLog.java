@@ -1,35 +1,43 @@
 package slowproof.files.log;
 
+import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import java.util.concurrent.Semaphore;
+import java.util.concurrent.atomic.AtomicLong;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.recording.Column;
 
 /**
  * The quick way through large logs that are written plainly: one byte per sign, no quotes, no comments, no empty
- * cells, every row complete. Blocks of whole lines are read one after the other and parsed side by side, straight
- * from bytes to numbers. At the first thing out of the ordinary all is left to the thorough way, which knows what to
+ * cells, every row complete. Blocks of whole lines are read and parsed side by side, straight from bytes to numbers,
+ * and put behind one another in the columns, so that no number is ever held twice. At the first thing out of the ordinary all is left to the thorough way, which knows what to
  * say about it; so this one never has to.
  */
 final class PlainLog {
-    private static final int BLOCK = 1 << 22;
+    private static final int BLOCK = 1 << 20;
 
     /** Below this size the thorough way is as quick, and threads are not worth their start. */
     private static final long WORTHWHILE = 8L << 20;
+
+    /** A line longer than this is out of the ordinary. */
+    private static final int LONGEST_LINE = 1 << 16;
+
+    /** As many rows as an array can hold. */
+    private static final long MOST_ROWS = Integer.MAX_VALUE - 16L;
 
     private final Path path;
     private final Layout layout;
@@ -73,110 +81,195 @@ final class PlainLog {
     /** Returns the content, or null when anything in it is out of the ordinary. */
     @Nullable
     Content read() throws IOException {
-        MessageDigest digest = RawLog.sha256();
         int workers = Runtime.getRuntime().availableProcessors();
-        ExecutorService pool = Executors.newFixedThreadPool(workers, task -> {
+        ExecutorService pool = Executors.newFixedThreadPool(workers + 1, task -> {
             Thread thread = new Thread(task, "log reader");
             thread.setDaemon(true);
             return thread;
         });
-        // no more blocks in memory than are being worked on
-        Semaphore room = new Semaphore(2 * workers);
-        List<Future<@Nullable PlainBlock>> blocks = new ArrayList<>();
-        try (InputStream in = Files.newInputStream(path)) {
-            byte[] rest = new byte[0];
-            boolean first = true;
-            while (true) {
-                room.acquire();
-                byte[] block = new byte[rest.length + blockSize];
-                System.arraycopy(rest, 0, block, 0, rest.length);
-                int read = in.readNBytes(block, rest.length, blockSize);
-                digest.update(block, rest.length, read);
-                boolean last = read < blockSize;
-                int length = rest.length + read;
-                int end = last ? length : lastLineEnd(block, length);
-                int start = first && end > 0 ? afterHeader(block, end) : 0;
-                if (end < 0 || start < 0) {
-                    // no whole line, or not yet the data: the next block is put behind
-                    if (last) {
-                        return null;
-                    }
-                    rest = Arrays.copyOf(block, length);
-                    room.release();
-                    continue;
-                }
-                first = false;
-                rest = Arrays.copyOfRange(block, end, length);
-                blocks.add(pool.submit(() -> {
-                    try {
-                        return PlainBlock.parse(block, start, end, layout, targets);
-                    } finally {
-                        room.release();
-                    }
-                }));
-                if (last) {
-                    break;
-                }
-                Future<@Nullable PlainBlock> oldest = blocks.get(blocks.size() / 2);
-                if (oldest.isDone() && oldest.get() == null) {
-                    return null;
-                }
+        try (FileChannel channel = FileChannel.open(path)) {
+            long size = channel.size();
+            long from = dataStart(size);
+            if (from < 0) {
+                return null;
             }
-            List<Column> columns = joined(blocks);
-            return columns == null ? null : new Content(columns, HexFormat.of().formatHex(digest.digest()));
+            Future<String> sha256 = pool.submit(() -> sha256(size));
+            Shared shared = new Shared(channel, from, size);
+            List<Future<?>> all = new ArrayList<>();
+            for (int i = 0; i < workers; i++) {
+                all.add(pool.submit(() -> {
+                    work(shared);
+                    return null;
+                }));
+            }
+            for (Future<?> worker : all) {
+                worker.get();
+            }
+            return shared.odd ? null : new Content(shared.columns(), sha256.get());
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IOException("reading was interrupted", e);
         } catch (ExecutionException e) {
+            if (e.getCause() instanceof IOException cause) {
+                throw cause;
+            }
             throw new IllegalStateException("a block could not be parsed", e);
         } finally {
             pool.shutdownNow();
         }
     }
 
-    private static int lastLineEnd(byte[] block, int length) {
-        for (int i = length - 1; i >= 0; i--) {
-            if (block[i] == '\n') {
+    /** Returns where the data begin, or -1 when there are none. */
+    private long dataStart(long size) throws IOException {
+        long at = markLength;
+        try (InputStream in = new BufferedInputStream(Files.newInputStream(path))) {
+            in.skipNBytes(markLength);
+            for (long line = 1; line < layout.dataLine(); ) {
+                int c = in.read();
+                if (c < 0) {
+                    return -1;
+                }
+                at++;
+                line += c == '\n' ? 1 : 0;
+            }
+        }
+        return at < size ? at : -1;
+    }
+
+    private String sha256(long size) throws IOException {
+        MessageDigest digest = RawLog.sha256();
+        byte[] buffer = new byte[BLOCK];
+        try (InputStream in = Files.newInputStream(path)) {
+            long left = size;
+            while (left > 0) {
+                int read = in.read(buffer, 0, (int) Math.min(buffer.length, left));
+                if (read < 0) {
+                    throw new IOException("the file became shorter while it was read");
+                }
+                digest.update(buffer, 0, read);
+                left -= read;
+            }
+        }
+        return HexFormat.of().formatHex(digest.digest());
+    }
+
+    /** What the workers share: blocks are handed out by number and put into the columns in that order. */
+    private final class Shared {
+        private final FileChannel channel;
+        private final long from;
+        private final long size;
+        private final long blocks;
+        private final AtomicLong next = new AtomicLong();
+        private final List<Column.Builder> builders = new ArrayList<>();
+        private long placed;
+        private volatile boolean odd;
+
+        Shared(FileChannel channel, long from, long size) {
+            this.channel = channel;
+            this.from = from;
+            this.size = size;
+            this.blocks = (size - from + blockSize - 1) / blockSize;
+        }
+
+        /** Puts a block into the columns when it is its turn. */
+        synchronized void place(long number, PlainBlock block) throws InterruptedException {
+            while (placed != number && !odd) {
+                wait();
+            }
+            if (odd) {
+                return;
+            }
+            if (builders.isEmpty()) {
+                // the later rows are about as long as the first; counters and times gain digits, so they are not
+                // shorter
+                long guess = (size - from) / blockSize * block.rows() + 2L * block.rows() + 16;
+                for (int k = 0; k < targets.size(); k++) {
+                    builders.add(new Column.Builder((int) Math.min(guess, MOST_ROWS)));
+                }
+            }
+            if ((long) builders.get(0).size() + block.rows() > MOST_ROWS) {
+                refuse();
+                return;
+            }
+            for (int k = 0; k < targets.size(); k++) {
+                builders.get(k).add(block.column(k), block.rows());
+            }
+            placed++;
+            notifyAll();
+        }
+
+        synchronized void refuse() {
+            odd = true;
+            notifyAll();
+        }
+
+        synchronized List<Column> columns() {
+            return builders.stream().map(Column.Builder::build).toList();
+        }
+    }
+
+    /** Parses blocks until none is left. A block holds the lines that begin in it. */
+    private void work(Shared shared) throws IOException, InterruptedException {
+        byte[] text = new byte[blockSize + LONGEST_LINE + PlainBlock.SLACK];
+        PlainBlock block = new PlainBlock(layout, targets, blockSize / 24);
+        try {
+            while (!shared.odd) {
+                long number = shared.next.getAndIncrement();
+                if (number >= shared.blocks) {
+                    return;
+                }
+                long offset = shared.from + number * blockSize;
+                // the byte before tells whether a line begins with the block; the last line may end behind it
+                long readFrom = number == 0 ? offset : offset - 1;
+                int wanted = (int) Math.min(text.length - PlainBlock.SLACK, shared.size - readFrom);
+                if (!fill(shared.channel, readFrom, text, wanted)) {
+                    shared.refuse();
+                    return;
+                }
+                boolean last = readFrom + wanted == shared.size;
+                int start = number == 0 ? 0 : afterLineFeed(text, 0, wanted);
+                int blockEnd = (int) (Math.min(offset + blockSize, shared.size) - readFrom);
+                int end = blockEnd == wanted ? wanted : afterLineFeed(text, blockEnd - 1, wanted);
+                if (end < 0 && last) {
+                    end = wanted;
+                }
+                if (end == wanted && last && text[wanted - 1] != '\n') {
+                    // a last line may lack its end
+                    text[wanted] = '\n';
+                    end++;
+                }
+                if (end < 0 || (start < 0 && !last)) {
+                    shared.refuse();
+                    return;
+                }
+                if (!block.parse(text, start < 0 ? end : Math.min(start, end), end)) {
+                    shared.refuse();
+                    return;
+                }
+                shared.place(number, block);
+            }
+        } catch (IOException | RuntimeException e) {
+            shared.refuse();
+            throw e;
+        }
+    }
+
+    private static boolean fill(FileChannel channel, long from, byte[] text, int wanted) throws IOException {
+        ByteBuffer target = ByteBuffer.wrap(text, 0, wanted);
+        while (target.hasRemaining()) {
+            if (channel.read(target, from + target.position()) < 0) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private static int afterLineFeed(byte[] text, int from, int to) {
+        for (int i = from; i < to; i++) {
+            if (text[i] == '\n') {
                 return i + 1;
             }
         }
         return -1;
-    }
-
-    private int afterHeader(byte[] block, int end) {
-        int at = markLength;
-        for (long line = 1; line < layout.dataLine(); line++) {
-            while (at < end && block[at] != '\n') {
-                at++;
-            }
-            if (at == end) {
-                return -1;
-            }
-            at++;
-        }
-        return at;
-    }
-
-    private @Nullable List<Column> joined(List<Future<@Nullable PlainBlock>> futures)
-            throws InterruptedException, ExecutionException {
-        List<PlainBlock> blocks = new ArrayList<>();
-        int rows = 0;
-        for (Future<@Nullable PlainBlock> future : futures) {
-            PlainBlock block = future.get();
-            if (block == null) {
-                return null;
-            }
-            blocks.add(block);
-            rows = Math.addExact(rows, block.rows());
-        }
-        List<Column> columns = new ArrayList<>();
-        for (int k = 0; k < targets.size(); k++) {
-            Column.Builder column = new Column.Builder(rows);
-            for (PlainBlock block : blocks) {
-                column.add(block.column(k), block.rows());
-            }
-            columns.add(column.build());
-        }
-        return columns;
     }
 }

@@ -23,6 +23,15 @@ record Target(
         double divisor,
         boolean stamps,
         @Nullable Double threshold) {
+    /** Returns true when a number in the cell is what the recording holds. */
+    boolean asItStands() {
+        return switch (role) {
+            case TIME, READING, REFERENCE -> factor == 1 && divisor == 1;
+            case COUNT -> true;
+            case DROPOUT, CHANNEL_A, CHANNEL_B, VALID, LEVEL -> false;
+        };
+    }
+
     /** Returns what the recording holds for a number in the cell, in s, mm, counts, levels or a ratio. */
     double value(double number) {
         return switch (role) {

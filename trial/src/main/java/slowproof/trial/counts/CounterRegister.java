@@ -47,7 +47,12 @@ public record CounterRegister(int bits, boolean signed) {
      */
     public double step(double from, double to) {
         double half = range() / 2;
-        double step = (to - from) % range();
+        double plain = to - from;
+        // nearly always; a remainder costs as much as reading the number
+        if (plain >= -half && plain < half) {
+            return plain;
+        }
+        double step = plain % range();
         if (step >= half) {
             return step - range();
         }
