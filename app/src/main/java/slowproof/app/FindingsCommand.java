@@ -34,7 +34,7 @@ final class FindingsCommand implements Command {
 
     @Override
     public int run(ParseResult words, Console console) throws IOException {
-        LoadedTrial loaded = TrialReader.read(Words.fileOf(words));
+        LoadedTrial loaded = TrialReader.read(Words.fileOf(words), Console.cache());
         Findings findings = Evaluation.of(loaded.trial()).withNotesBefore(loaded.notes());
         Wording wording = console.wording();
         Path csv = Words.pathOf(words, "--csv");

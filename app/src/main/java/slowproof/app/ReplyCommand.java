@@ -21,7 +21,8 @@ final class ReplyCommand implements Command {
 
     @Override
     public int run(ParseResult words, Console console) throws IOException {
-        Findings findings = Evaluation.of(TrialReader.read(Words.fileOf(words)).trial());
+        Findings findings = Evaluation.of(
+                TrialReader.read(Words.fileOf(words), Console.cache()).trial());
         console.out().println(Reply.of(findings, console.wording()));
         return ExitStatus.DONE;
     }

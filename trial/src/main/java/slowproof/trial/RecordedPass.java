@@ -47,4 +47,25 @@ public record RecordedPass(
         }
         flags = List.copyOf(flags);
     }
+
+    /** Returns the same pass as one of that material and set-up, programmed so; null for what is unknown. */
+    public RecordedPass of(
+            String ownMaterial, String ownSetup, @Nullable Double speedMmPerS, @Nullable Double rampMmPerS2) {
+        return new RecordedPass(
+                recording,
+                ownMaterial,
+                ownSetup,
+                speedMmPerS,
+                plateauSpeedMmPerS,
+                rampMmPerS2,
+                startS,
+                endS,
+                referenceMm,
+                indicationMm,
+                dropoutPercent,
+                speedError,
+                speedRipple,
+                joined,
+                flags);
+    }
 }

@@ -12,41 +12,24 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
+import slowproof.files.cache.CacheFolder;
 import slowproof.files.log.ColumnMapping;
 import slowproof.files.log.ColumnRole;
 import slowproof.files.log.ColumnSource;
 import slowproof.files.log.Dialect;
 import slowproof.files.log.LogPart;
-import slowproof.files.log.LogReader;
 import slowproof.files.log.LogRequest;
-import slowproof.files.log.LogResult;
 import slowproof.trial.RecordedPass;
 import slowproof.trial.Reference;
 import slowproof.trial.Sensor;
-import slowproof.trial.clock.Alignment;
-import slowproof.trial.clock.ClockEstimator;
-import slowproof.trial.clock.ClockFit;
-import slowproof.trial.clock.ClockReason;
 import slowproof.trial.counts.CounterRegister;
 import slowproof.trial.counts.Quadrature;
-import slowproof.trial.findings.Flag;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.note.Note;
-import slowproof.trial.note.NoteCode;
-import slowproof.trial.note.Quantity;
-import slowproof.trial.note.Unit;
 import slowproof.trial.recording.BreakRule;
-import slowproof.trial.recording.FoundPass;
-import slowproof.trial.recording.PassFinder;
-import slowproof.trial.recording.PassFlag;
-import slowproof.trial.recording.PassSearch;
 import slowproof.trial.recording.PassSettings;
-import slowproof.trial.recording.PlateauSpeed;
-import slowproof.trial.recording.Recording;
-import slowproof.trial.recording.RecordingJoiner;
 import slowproof.trial.recording.SensorScale;
-import slowproof.trial.recording.SpeedJudge;
 
 /** Reads the recordings that a trial names and finds their passes. */
 final class RecordingsReader {
@@ -76,6 +59,7 @@ final class RecordingsReader {
     private static final int WIDEST_REGISTER = 52;
 
     private final Path folder;
+    private final CacheFolder cache;
     private final Sensor sensor;
     private final Quadrature.Evaluation evaluation;
     private final Reference reference;
@@ -93,8 +77,10 @@ final class RecordingsReader {
             Reference reference,
             Problems problems,
             List<SourceFile> sources,
-            List<Note> notes) {
+            List<Note> notes,
+            CacheFolder cache) {
         this.folder = folder;
+        this.cache = cache;
         this.sensor = sensor;
         this.evaluation = evaluation;
         this.reference = reference;
@@ -159,97 +145,42 @@ final class RecordingsReader {
         if (file == null || (twoClocks && other == null)) {
             return;
         }
-        Log log = other == null
-                ? oneClock(open(recording, "", file, LogPart.BOTH, columns, dialect))
-                : twoClocks(
-                        recording,
-                        file,
-                        open(recording, "sensor_", file, LogPart.SENSOR, columns, dialect),
-                        open(recording, "reference_", other, LogPart.REFERENCE, columns, dialect));
-        notes.addAll(log.recording().notes());
         PassSettings usual = PassSettings.DEFAULT;
-        PassSearch search = PassFinder.find(
-                log.recording(),
-                new PassSettings(dwell == null ? usual.dwellS() : dwell, still, null, usual.settleS()));
-        notes.addAll(search.notes());
-        if (search.passes().isEmpty()) {
-            problems.add(ProblemCode.NO_PASSES, recording.at(twoClocks ? "sensor_file" : "file"), file);
-        }
-        String name = unique(file);
-        read.add(new RecordingRead(
+        LogRequest log = request(
+                recording,
+                other == null ? "" : "sensor_",
                 file,
-                material,
-                log.readAs(),
-                log.clock(),
-                log.reason(),
-                RecordingCut.of(name, log.recording(), search, still != null)));
-        for (FoundPass pass : search.passes()) {
-            PlateauSpeed shown = SpeedJudge.judge(log.recording(), search, pass, SpeedJudge.USUAL_AVERAGING_S);
-            passes.add(recorded(pass, shown, name, material, recording.textOr("setup", ""), speed, acceleration));
+                other == null ? LogPart.BOTH : LogPart.SENSOR,
+                columns,
+                dialect);
+        RecordingCutter.Wanted wanted = new RecordingCutter.Wanted(
+                unique(file),
+                log,
+                other == null ? null : request(recording, "reference_", other, LogPart.REFERENCE, columns, dialect),
+                recording.flag("reversed"),
+                new PassSettings(dwell == null ? usual.dwellS() : dwell, still, null, usual.settleS()),
+                recording.at(twoClocks ? "sensor_file" : "file"));
+        Cutting cutting = RecordingCutter.cut(folder, cache, wanted);
+        sources.addAll(cutting.sources());
+        notes.addAll(cutting.notes());
+        read.add(new RecordingRead(file, material, cutting.readAs(), cutting.clock(), cutting.reason(), cutting.cut()));
+        for (RecordedPass pass : cutting.passes()) {
+            passes.add(pass.of(material, recording.textOr("setup", ""), speed, acceleration));
         }
     }
 
-    private LogResult open(
+    private LogRequest request(
             YamlMap recording, String prefix, String file, LogPart part, ColumnMapping columns, Dialect dialect) {
         YamlMap ownColumns = prefix.isEmpty() ? null : recording.map(prefix + "columns", COLUMNS);
         YamlMap ownDialect = prefix.isEmpty() ? null : recording.map(prefix + "dialect", DIALECT);
-        LogResult result = LogReader.read(
-                folder.resolve(file),
-                new LogRequest(
-                        file,
-                        part,
-                        ownColumns == null ? columns : columns(ownColumns),
-                        ownDialect == null ? dialect : dialect(ownDialect),
-                        scale(),
-                        reference.circumferenceMm(),
-                        BreakRule.DEFAULT));
-        sources.add(new SourceFile(file, result.sha256()));
-        notes.addAll(result.notes());
-        boolean turned = part != LogPart.REFERENCE && recording.flag("reversed");
-        return turned
-                ? new LogResult(result.recording().reversed(), result.readAs(), result.sha256(), result.notes())
-                : result;
-    }
-
-    /** A recording on one clock, with how it came about. */
-    private record Log(
-            Recording recording,
-            String readAs,
-            RecordingRead.@Nullable Clock clock,
-            @Nullable String reason) {}
-
-    private static Log oneClock(LogResult result) {
-        return new Log(result.recording(), result.readAs().summary(), null, "one clock");
-    }
-
-    private Log twoClocks(YamlMap recording, String file, LogResult sensorLog, LogResult referenceLog) {
-        Alignment alignment = ClockEstimator.align(sensorLog.recording(), referenceLog.recording());
-        ClockReason reason = alignment.reason();
-        if (!alignment.usable()) {
-            throw BadInputException.of(
-                    ProblemCode.CLOCKS_NOT_ALIGNED, recording.at("sensor_file"), reason == null ? "" : reason.key());
-        }
-        ClockFit fit = alignment.fit();
-        if (fit == null) {
-            notes.add(Note.of(
-                    NoteCode.LOG_CLOCKS_ROUGH,
-                    file,
-                    new Quantity(alignment.roughOffsetS(), Unit.S),
-                    reason == null ? "" : reason.key()));
-        } else {
-            notes.add(Note.of(
-                    NoteCode.LOG_CLOCKS,
-                    file,
-                    new Quantity(1000 * fit.offsetAtEpochS(), Unit.MS),
-                    new Quantity(1000 * fit.offsetAtEpochStandardUncertaintyS(), Unit.MS),
-                    fit.driftMeasured() ? new Quantity(fit.driftPpm(), Unit.PPM) : "",
-                    fit.driftMeasured() ? new Quantity(fit.driftStandardUncertaintyPpm(), Unit.PPM) : ""));
-        }
-        return new Log(
-                RecordingJoiner.join(sensorLog.recording(), referenceLog.recording(), alignment::referenceTimeS),
-                sensorLog.readAs().summary() + " | " + referenceLog.readAs().summary(),
-                fit == null ? null : RecordingRead.Clock.of(fit),
-                reason == null ? null : reason.key().replace('_', ' '));
+        return new LogRequest(
+                file,
+                part,
+                ownColumns == null ? columns : columns(ownColumns),
+                ownDialect == null ? dialect : dialect(ownDialect),
+                scale(),
+                reference.circumferenceMm(),
+                BreakRule.DEFAULT);
     }
 
     /** Passes are named by the recording: its file without folder and ending, numbered when it occurs again. */
@@ -260,36 +191,6 @@ final class RecordingsReader {
         String bare = dot > 0 ? name.substring(0, dot) : name;
         int times = names.merge(bare, 1, Integer::sum);
         return times == 1 ? bare : bare + "-" + times;
-    }
-
-    private static RecordedPass recorded(
-            FoundPass pass,
-            @Nullable PlateauSpeed shown,
-            String name,
-            String material,
-            String setup,
-            @Nullable Double speed,
-            @Nullable Double acceleration) {
-        List<Flag> flags = new ArrayList<>();
-        for (PassFlag flag : pass.flags()) {
-            flags.add(Flag.valueOf(flag.name()));
-        }
-        return new RecordedPass(
-                name,
-                material,
-                setup,
-                speed,
-                pass.plateauSpeedMmPerS(),
-                acceleration,
-                pass.startS(),
-                pass.endS(),
-                pass.referenceMm(),
-                pass.indicationMm(),
-                Double.isNaN(pass.dropoutShare()) ? null : Double.valueOf(100 * pass.dropoutShare()),
-                shown == null ? null : Double.valueOf(shown.relativeError()),
-                shown == null || Double.isNaN(shown.rippleMmPerS()) ? null : Double.valueOf(shown.relativeRipple()),
-                pass.joined(),
-                flags);
     }
 
     private SensorScale scale() {

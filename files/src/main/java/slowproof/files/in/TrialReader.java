@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import slowproof.files.cache.CacheFolder;
 import slowproof.metrology.conformity.DecisionRule;
 import slowproof.trial.Exclusion;
 import slowproof.trial.Limit;
@@ -79,12 +80,14 @@ public final class TrialReader {
     private static final Set<String> EXCLUDE = ordered("pass", "reason");
 
     private final Path folder;
+    private final CacheFolder cache;
     private final Problems problems = new Problems();
     private final List<SourceFile> sources = new ArrayList<>();
     private final List<Note> notes = new ArrayList<>();
     private final YamlMap top;
 
-    private TrialReader(Path file) {
+    private TrialReader(Path file, CacheFolder cache) {
+        this.cache = cache;
         Path absolute = file.toAbsolutePath();
         Path parent = absolute.getParent();
         this.folder = parent == null ? absolute : parent;
@@ -105,7 +108,22 @@ public final class TrialReader {
      *     raises and that the trial does not confirm
      */
     public static LoadedTrial read(Path file) {
-        return new TrialReader(file).read();
+        return read(file, CacheFolder.NONE);
+    }
+
+    /**
+     * Reads a trial; what is made of large recordings is kept in a cache, and taken from there when nothing changed.
+     *
+     * @param file the trial file; paths in it are relative to its folder
+     * @param cache where results are kept
+     * @throws BadInputException as without a cache
+     */
+    public static LoadedTrial read(Path file, CacheFolder cache) {
+        try {
+            return new TrialReader(file, cache).read();
+        } finally {
+            cache.finish();
+        }
     }
 
     private LoadedTrial read() {
@@ -124,7 +142,7 @@ public final class TrialReader {
         List<Series> series = readings(reference);
         List<Piece> pieces = pieces();
         RecordingsReader recordings =
-                new RecordingsReader(folder, sensor, evaluation(sensorMap), reference, problems, sources, notes);
+                new RecordingsReader(folder, sensor, evaluation(sensorMap), reference, problems, sources, notes, cache);
         if (top.has("recordings")) {
             recordings.readAll(top);
         }

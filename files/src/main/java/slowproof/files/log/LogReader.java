@@ -21,6 +21,8 @@ import org.dhatim.fastexcel.reader.ExcelReaderException;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
 import org.dhatim.fastexcel.reader.ReadingOptions;
 import org.jspecify.annotations.Nullable;
+import slowproof.files.cache.CacheFolder;
+import slowproof.files.cache.Fingerprints;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.input.SourcePosition;
@@ -42,11 +44,13 @@ public final class LogReader {
 
     private final Path path;
     private final LogRequest request;
+    private final CacheFolder cache;
     private final SourcePosition whole;
 
-    private LogReader(Path path, LogRequest request) {
+    private LogReader(Path path, LogRequest request, CacheFolder cache) {
         this.path = path;
         this.request = request;
+        this.cache = cache;
         this.whole = SourcePosition.ofFile(request.name());
     }
 
@@ -59,7 +63,29 @@ public final class LogReader {
      *     others, each with line, column and what was found
      */
     public static LogResult read(Path path, LogRequest request) {
-        return new LogReader(path, request).read();
+        return read(path, request, CacheFolder.NONE);
+    }
+
+    /**
+     * Reads a log, or takes the columns of a large one from the cache, and keeps them there.
+     *
+     * @param path where it is
+     * @param request what is wanted of it
+     * @param cache where columns of large logs are kept
+     * @throws BadInputException with all that is wrong with the file, as without a cache
+     */
+    public static LogResult read(Path path, LogRequest request, CacheFolder cache) {
+        LogReader reader = new LogReader(path, request, cache);
+        Fingerprints fingerprints = new Fingerprints(cache);
+        String known = fingerprints.known(path);
+        KeptColumns kept = known == null ? null : KeptColumns.get(cache, KeptColumns.name(known, request));
+        if (known != null && kept != null) {
+            return reader.result(kept, known);
+        }
+        String facts = cache.worthwhile(path) ? fingerprints.facts(path) : null;
+        LogResult result = reader.read();
+        fingerprints.remember(path, facts, result.sha256());
+        return result;
     }
 
     private LogResult read() {
@@ -198,11 +224,6 @@ public final class LogReader {
             String encoding,
             String sha256,
             List<Note> remarks) {
-        List<Note> notes = new ArrayList<>(remarks);
-        Map<ColumnRole, Column> byRole = new EnumMap<>(ColumnRole.class);
-        for (int k = 0; k < targets.size(); k++) {
-            byRole.put(targets.get(k).role(), columns.get(k));
-        }
         ReadAs readAs = new ReadAs(
                 request.name(),
                 encoding,
@@ -219,7 +240,23 @@ public final class LogReader {
                 ColumnFinder.ignored(layout, targets),
                 columns.get(0).size(),
                 firstRows(columns));
+        List<Note> notes = new ArrayList<>(remarks);
         notes.add(Note.of(NoteCode.LOG_READ_AS, request.name(), readAs.summary()));
+        if (lines.unbroken() && cache.worthwhile(path)) {
+            new KeptColumns(readAs, notes, lines.line(0), columns).put(cache, KeptColumns.name(sha256, request));
+        }
+        return result(readAs, columns, lines, sha256, notes);
+    }
+
+    private LogResult result(KeptColumns kept, String sha256) {
+        return result(kept.readAs(), kept.columns(), RowLines.from(kept.firstLine()), sha256, kept.notes());
+    }
+
+    private LogResult result(ReadAs readAs, List<Column> columns, RowLines lines, String sha256, List<Note> notes) {
+        Map<ColumnRole, Column> byRole = new EnumMap<>(ColumnRole.class);
+        for (int k = 0; k < columns.size(); k++) {
+            byRole.put(readAs.columns().get(k).role(), columns.get(k));
+        }
         Recording recording = RecordingAssembler.assemble(logged(byRole, lines), request.scale(), request.breaks());
         return new LogResult(recording, readAs, sha256, notes);
     }

@@ -1,5 +1,6 @@
 package slowproof.files.log;
 
+import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.recording.BreakRule;
@@ -28,6 +29,21 @@ public record LogRequest(
     public LogRequest {
         Objects.requireNonNull(name, "name");
         Objects.requireNonNull(part, "part");
+    }
+
+    /**
+     * Returns all that decides which numbers come out of a file: two requests with the same one read the same columns
+     * from the same bytes.
+     */
+    public String readingKey() {
+        StringBuilder key = new StringBuilder(name).append('\n').append(part).append('\n');
+        columns.columns().entrySet().stream()
+                .sorted(Map.Entry.comparingByKey())
+                .forEach(entry -> key.append(entry.getKey())
+                        .append('=')
+                        .append(entry.getValue())
+                        .append('\n'));
+        return key.append(dialect).append('\n').append(circumferenceMm).toString();
     }
 
     /** Returns the request for a log of one clock in which everything is recognised. */

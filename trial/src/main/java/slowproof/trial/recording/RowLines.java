@@ -20,6 +20,11 @@ public final class RowLines {
         return new RowLines(new int[] {0}, new long[] {line});
     }
 
+    /** Returns true when every row stands a line below the one before. */
+    public boolean unbroken() {
+        return rows.length == 1;
+    }
+
     /** Returns the line of a row, counted from 1. */
     public long line(int row) {
         int run = Arrays.binarySearch(rows, row);

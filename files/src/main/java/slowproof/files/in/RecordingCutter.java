@@ -1,0 +1,211 @@
+package slowproof.files.in;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import slowproof.files.cache.CacheFolder;
+import slowproof.files.cache.Fingerprints;
+import slowproof.files.log.LogPart;
+import slowproof.files.log.LogReader;
+import slowproof.files.log.LogRequest;
+import slowproof.files.log.LogResult;
+import slowproof.trial.RecordedPass;
+import slowproof.trial.clock.Alignment;
+import slowproof.trial.clock.ClockEstimator;
+import slowproof.trial.clock.ClockFit;
+import slowproof.trial.clock.ClockReason;
+import slowproof.trial.findings.Flag;
+import slowproof.trial.input.BadInputException;
+import slowproof.trial.input.ProblemCode;
+import slowproof.trial.input.SourcePosition;
+import slowproof.trial.note.Note;
+import slowproof.trial.note.NoteCode;
+import slowproof.trial.note.Quantity;
+import slowproof.trial.note.Unit;
+import slowproof.trial.recording.FoundPass;
+import slowproof.trial.recording.PassFinder;
+import slowproof.trial.recording.PassFlag;
+import slowproof.trial.recording.PassSearch;
+import slowproof.trial.recording.PassSettings;
+import slowproof.trial.recording.PlateauSpeed;
+import slowproof.trial.recording.Recording;
+import slowproof.trial.recording.RecordingJoiner;
+import slowproof.trial.recording.SpeedJudge;
+
+/** Reads one recording of a trial and cuts it into passes, or takes what came of it before from the cache. */
+final class RecordingCutter {
+    private final Path folder;
+    private final CacheFolder cache;
+    private final List<Note> notes = new ArrayList<>();
+    private final List<SourceFile> sources = new ArrayList<>();
+
+    private RecordingCutter(Path folder, CacheFolder cache) {
+        this.folder = folder;
+        this.cache = cache;
+    }
+
+    /**
+     * What is wanted of a recording.
+     *
+     * @param name name that its passes bear
+     * @param log its log, or that of the sensor
+     * @param reference the log of the reference, or null when both are in one
+     * @param reversed true when the sensor counts against the reference
+     * @param settings what counts as a standstill
+     * @param at where the trial names it
+     */
+    record Wanted(
+            String name,
+            LogRequest log,
+            @Nullable LogRequest reference,
+            boolean reversed,
+            PassSettings settings,
+            SourcePosition at) {
+        List<LogRequest> logs() {
+            return reference == null ? List.of(log) : List.of(log, reference);
+        }
+    }
+
+    /**
+     * Returns what a recording came to.
+     *
+     * @param folder folder of the trial
+     * @throws BadInputException with what is wrong with its logs
+     */
+    static Cutting cut(Path folder, CacheFolder cache, Wanted wanted) {
+        String before = keptName(folder, cache, wanted);
+        Cutting kept = before == null ? null : Cutting.get(cache, before);
+        if (kept != null) {
+            return kept;
+        }
+        Cutting cutting = new RecordingCutter(folder, cache).cut(wanted);
+        String name = keptName(folder, cache, wanted);
+        if (name != null) {
+            cutting.put(cache, name);
+        }
+        return cutting;
+    }
+
+    /** Returns the name under which the result is kept; null when no log is large, or one was not read yet. */
+    private static @Nullable String keptName(Path folder, CacheFolder cache, Wanted wanted) {
+        if (wanted.logs().stream().noneMatch(log -> cache.worthwhile(folder.resolve(log.name())))) {
+            return null;
+        }
+        List<String> parts = new ArrayList<>(List.of("cutting/1", cache.program(), wanted.name()));
+        Fingerprints fingerprints = new Fingerprints(cache);
+        for (LogRequest log : wanted.logs()) {
+            Path path = folder.resolve(log.name());
+            // a small log beside a large one is quickly read for its fingerprint
+            String sha256 = cache.worthwhile(path) ? fingerprints.known(path) : Fingerprints.of(path);
+            if (sha256 == null) {
+                return null;
+            }
+            parts.add(sha256);
+            parts.add(log.readingKey());
+            parts.add(log.scale().toString());
+            parts.add(log.breaks().toString());
+        }
+        parts.add(wanted.settings().toString());
+        parts.add(String.valueOf(wanted.reversed()));
+        return CacheFolder.key(parts.toArray(new String[0])) + ".passes";
+    }
+
+    private Cutting cut(Wanted wanted) {
+        LogResult log = open(wanted.log(), wanted.reversed());
+        Together together = wanted.reference() == null
+                ? new Together(log.recording(), log.readAs().summary(), null, "one clock")
+                : twoClocks(wanted, log, open(wanted.reference(), false));
+        Recording recording = together.recording();
+        notes.addAll(recording.notes());
+        PassSearch search = PassFinder.find(recording, wanted.settings());
+        notes.addAll(search.notes());
+        if (search.passes().isEmpty()) {
+            throw BadInputException.of(
+                    ProblemCode.NO_PASSES, wanted.at(), wanted.log().name());
+        }
+        List<RecordedPass> passes = new ArrayList<>();
+        for (FoundPass pass : search.passes()) {
+            PlateauSpeed shown = SpeedJudge.judge(recording, search, pass, SpeedJudge.USUAL_AVERAGING_S);
+            passes.add(recorded(pass, shown, wanted.name()));
+        }
+        boolean stated = wanted.settings().stillBelowMmPerS() != null;
+        return new Cutting(
+                together.readAs(),
+                together.clock(),
+                together.reason(),
+                RecordingCut.of(wanted.name(), recording, search, stated),
+                passes,
+                notes,
+                sources);
+    }
+
+    private LogResult open(LogRequest request, boolean reversed) {
+        LogResult result = LogReader.read(folder.resolve(request.name()), request, cache);
+        sources.add(new SourceFile(request.name(), result.sha256()));
+        notes.addAll(result.notes());
+        return reversed && request.part() != LogPart.REFERENCE
+                ? new LogResult(result.recording().reversed(), result.readAs(), result.sha256(), result.notes())
+                : result;
+    }
+
+    /** A recording on one clock, with how it came about. */
+    private record Together(
+            Recording recording,
+            String readAs,
+            RecordingRead.@Nullable Clock clock,
+            @Nullable String reason) {}
+
+    private Together twoClocks(Wanted wanted, LogResult sensorLog, LogResult referenceLog) {
+        Alignment alignment = ClockEstimator.align(sensorLog.recording(), referenceLog.recording());
+        ClockReason reason = alignment.reason();
+        if (!alignment.usable()) {
+            throw BadInputException.of(ProblemCode.CLOCKS_NOT_ALIGNED, wanted.at(), reason == null ? "" : reason.key());
+        }
+        String file = wanted.log().name();
+        ClockFit fit = alignment.fit();
+        if (fit == null) {
+            notes.add(Note.of(
+                    NoteCode.LOG_CLOCKS_ROUGH,
+                    file,
+                    new Quantity(alignment.roughOffsetS(), Unit.S),
+                    reason == null ? "" : reason.key()));
+        } else {
+            notes.add(Note.of(
+                    NoteCode.LOG_CLOCKS,
+                    file,
+                    new Quantity(1000 * fit.offsetAtEpochS(), Unit.MS),
+                    new Quantity(1000 * fit.offsetAtEpochStandardUncertaintyS(), Unit.MS),
+                    fit.driftMeasured() ? new Quantity(fit.driftPpm(), Unit.PPM) : "",
+                    fit.driftMeasured() ? new Quantity(fit.driftStandardUncertaintyPpm(), Unit.PPM) : ""));
+        }
+        return new Together(
+                RecordingJoiner.join(sensorLog.recording(), referenceLog.recording(), alignment::referenceTimeS),
+                sensorLog.readAs().summary() + " | " + referenceLog.readAs().summary(),
+                fit == null ? null : RecordingRead.Clock.of(fit),
+                reason == null ? null : reason.key().replace('_', ' '));
+    }
+
+    private static RecordedPass recorded(FoundPass pass, @Nullable PlateauSpeed shown, String name) {
+        List<Flag> flags = new ArrayList<>();
+        for (PassFlag flag : pass.flags()) {
+            flags.add(Flag.valueOf(flag.name()));
+        }
+        return new RecordedPass(
+                name,
+                "",
+                "",
+                null,
+                pass.plateauSpeedMmPerS(),
+                null,
+                pass.startS(),
+                pass.endS(),
+                pass.referenceMm(),
+                pass.indicationMm(),
+                Double.isNaN(pass.dropoutShare()) ? null : Double.valueOf(100 * pass.dropoutShare()),
+                shown == null ? null : Double.valueOf(shown.relativeError()),
+                shown == null || Double.isNaN(shown.rippleMmPerS()) ? null : Double.valueOf(shown.relativeRipple()),
+                pass.joined(),
+                flags);
+    }
+}
