@@ -36,7 +36,7 @@ import slowproof.trial.recording.RowLines;
 
 /**
  * Reads a log into a recording: text with any usual separator, decimal sign, encoding and headings, plain or packed
- * with gzip, or the first sheet of a workbook (XLSX). The log streams through; nothing of it is kept but the wanted numbers.
+ * with gzip, columns of a Parquet file, or the first sheet of a workbook (XLSX). The log streams through; nothing of it is kept but the wanted numbers.
  */
 public final class LogReader {
     /** As much of the beginning as the layout is recognised from. */
@@ -98,8 +98,12 @@ public final class LogReader {
         }
         Charset encoding = request.dialect().encoding();
         try {
-            if (workbook()) {
+            if (startsWith('P', 'K', 3, 4)) {
+                // a workbook is a zip archive, and no text begins like one
                 return readSheet();
+            }
+            if (startsWith('P', 'A', 'R', '1')) {
+                return readParquet();
             }
             try (RawLog raw = RawLog.open(path, encoding)) {
                 return read(raw);
@@ -120,12 +124,33 @@ public final class LogReader {
         }
     }
 
-    /** A workbook is a zip archive, and no text begins like one. */
-    private boolean workbook() throws IOException {
+    private boolean startsWith(int... signs) throws IOException {
         try (InputStream in = Files.newInputStream(path)) {
-            byte[] start = in.readNBytes(4);
-            return start.length == 4 && start[0] == 'P' && start[1] == 'K' && start[2] == 3 && start[3] == 4;
+            byte[] start = in.readNBytes(signs.length);
+            for (int i = 0; i < signs.length; i++) {
+                if (i >= start.length || start[i] != signs[i]) {
+                    return false;
+                }
+            }
+            return true;
         }
+    }
+
+    private LogResult readParquet() throws IOException {
+        LogProblems problems = new LogProblems(request.name());
+        ParquetLog.Content content = ParquetLog.read(path, request, problems);
+        problems.refuseIfAny();
+        if (content == null) {
+            throw new IllegalStateException("a log without content has a problem");
+        }
+        return result(
+                content.layout(),
+                content.targets(),
+                content.columns(),
+                RowLines.from(1),
+                "Parquet",
+                RawLog.sha256Of(path),
+                List.of());
     }
 
     private LogResult readSheet() throws IOException {

@@ -1,0 +1,156 @@
+package slowproof.files.log;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.ResultSetMetaData;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import slowproof.trial.input.ProblemCode;
+import slowproof.trial.recording.Column;
+
+/**
+ * Reads a log that is kept as columns in a Parquet file, through DuckDB: numbers of any kind, truth values and time
+ * stamps. An empty or undefined number counts as an empty cell. Rows are numbered from 1 in messages.
+ */
+final class ParquetLog {
+    private static final long MICROSECONDS_PER_DAY = 86_400_000_000L;
+    private static final char NO_COMMENT = '\uffff';
+
+    private final String source;
+    private final LogRequest request;
+    private final LogProblems problems;
+
+    private ParquetLog(Path path, LogRequest request, LogProblems problems) {
+        this.source = "read_parquet('" + path.toAbsolutePath().toString().replace("'", "''") + "')";
+        this.request = request;
+        this.problems = problems;
+    }
+
+    /**
+     * What was read.
+     *
+     * @param layout headings and first row
+     * @param targets columns taken
+     * @param columns their numbers
+     */
+    record Content(Layout layout, List<Target> targets, List<Column> columns) {}
+
+    /**
+     * Returns the content, or null with a problem noted.
+     *
+     * @throws IOException if the file cannot be read as Parquet
+     */
+    static @Nullable Content read(Path path, LogRequest request, LogProblems problems) throws IOException {
+        // an in-memory database that fetches nothing from anywhere and leaves nothing behind
+        try (Connection connection = DriverManager.getConnection("jdbc:duckdb:");
+                Statement statement = connection.createStatement()) {
+            statement.execute("SET autoinstall_known_extensions = false");
+            statement.execute("SET autoload_known_extensions = false");
+            statement.execute("SET memory_limit = '512MB'");
+            return new ParquetLog(path, request, problems).read(statement);
+        } catch (SQLException e) {
+            throw new IOException(firstLine(String.valueOf(e.getMessage())), e);
+        }
+    }
+
+    private static String firstLine(String message) {
+        return message.lines().findFirst().orElse("");
+    }
+
+    private @Nullable Content read(Statement statement) throws SQLException {
+        Layout layout = layout(statement);
+        if (layout == null) {
+            problems.add(ProblemCode.LOG_NO_ROWS, 0, 0, "");
+            return null;
+        }
+        List<Target> targets = ColumnFinder.find(layout, request, problems);
+        if (problems.any()) {
+            return null;
+        }
+        List<Column.Builder> columns = new ArrayList<>();
+        String wanted =
+                targets.stream().map(target -> expression(layout, target)).collect(Collectors.joining(", "));
+        try (ResultSet rows = statement.executeQuery("SELECT " + wanted + " FROM " + source)) {
+            for (int k = 0; k < targets.size(); k++) {
+                columns.add(new Column.Builder(1 << 12));
+            }
+            double[] midnight = new double[targets.size()];
+            for (long row = 1; rows.next(); row++) {
+                for (int k = 0; k < targets.size(); k++) {
+                    double number = rows.getDouble(2 * k + 1);
+                    boolean known = !rows.wasNull() && !Double.isNaN(number);
+                    Target target = targets.get(k);
+                    if (target.stamps() && known) {
+                        if (row == 1) {
+                            midnight[k] = number - number % MICROSECONDS_PER_DAY;
+                        }
+                        number = (number - midnight[k]) / 1e6;
+                    }
+                    columns.get(k).add(known ? value(target, number, row) : missing(rows, k, target, row));
+                }
+            }
+        }
+        return new Content(
+                layout, targets, columns.stream().map(Column.Builder::build).toList());
+    }
+
+    private double value(Target target, double number, long row) {
+        double value = target.value(number);
+        if (Double.isInfinite(number)) {
+            problems.add(ProblemCode.NOT_FINITE, row, target.index() + 1, target.heading(), String.valueOf(number));
+        } else if (target.role() == ColumnRole.DROPOUT && !(value >= 0 && value <= 1)) {
+            problems.add(
+                    ProblemCode.OUT_OF_RANGE,
+                    row,
+                    target.index() + 1,
+                    target.heading(),
+                    String.valueOf(number),
+                    "0 to 100 %");
+        }
+        return value;
+    }
+
+    /** An empty cell is missing; a text that is no number is wrong. */
+    private double missing(ResultSet rows, int k, Target target, long row) throws SQLException {
+        String text = rows.getString(2 * k + 2);
+        if (text != null && !text.isBlank() && !CellNumber.notFiniteWord(text)) {
+            problems.add(ProblemCode.NOT_A_NUMBER, row, target.index() + 1, target.heading(), Cells.shown(text), ".");
+        }
+        return Double.NaN;
+    }
+
+    /** Two expressions for a column: its number, and its text where it has no number. */
+    private static String expression(Layout layout, Target target) {
+        String name = "\"" + layout.headings().get(target.index()).replace("\"", "\"\"") + "\"";
+        String number = target.stamps() ? "epoch_us(" + name + ")::DOUBLE" : "TRY_CAST(" + name + " AS DOUBLE)";
+        return number + ", CASE WHEN " + number + " IS NULL THEN " + name + "::VARCHAR END";
+    }
+
+    private @Nullable Layout layout(Statement statement) throws SQLException {
+        try (ResultSet first = statement.executeQuery("SELECT * FROM " + source + " LIMIT 1")) {
+            ResultSetMetaData about = first.getMetaData();
+            List<String> headings = new ArrayList<>();
+            for (int i = 1; i <= about.getColumnCount(); i++) {
+                headings.add(about.getColumnName(i));
+            }
+            if (!first.next()) {
+                return null;
+            }
+            List<String> cells = new ArrayList<>();
+            for (int i = 1; i <= headings.size(); i++) {
+                String cell = first.getString(i);
+                cells.add(cell == null ? "" : cell);
+            }
+            List<String> units = Collections.nCopies(headings.size(), "");
+            return new Layout('\t', '.', NO_COMMENT, 1, 1, headings.size(), headings, units, 1, cells);
+        }
+    }
+}

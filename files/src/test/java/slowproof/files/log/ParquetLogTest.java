@@ -1,0 +1,87 @@
+package slowproof.files.log;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import slowproof.trial.input.BadInputException;
+import slowproof.trial.recording.SensorScale;
+import slowproof.wording.Wording;
+
+class ParquetLogTest {
+    @TempDir
+    Path folder;
+
+    /** Writes a Parquet file with another program's means: DuckDB, from a query. */
+    private Path parquet(String query) throws SQLException {
+        Path file = folder.resolve("log's.parquet");
+        try (Connection connection = DriverManager.getConnection("jdbc:duckdb:");
+                Statement statement = connection.createStatement()) {
+            statement.execute("COPY (" + query + ") TO '" + file.toString().replace("'", "''") + "' (FORMAT parquet)");
+        }
+        return file;
+    }
+
+    private LogResult read(Path file) {
+        return LogReader.read(file, LogRequest.of("log.parquet", SensorScale.ofCounts(0.05)));
+    }
+
+    @Test
+    void numbersOfAnyKindAndTimeStampsAreRead() throws SQLException {
+        Path file = parquet("SELECT TIMESTAMP '2026-03-01 23:59:59' + to_milliseconds(i * 10) AS \"time\","
+                + " (1000 + i)::BIGINT AS count, (i * 0.05)::DECIMAL(9,2) AS \"Position [mm]\", i % 2 = 0 AS valid"
+                + " FROM range(300) t(i)");
+        LogResult result = read(file);
+        assertThat(result.readAs().summary()).contains("time: time", "reference: Position [mm] [mm]", "Parquet");
+        assertThat(result.recording().size()).isEqualTo(300);
+        assertThat(result.recording().timeS().at(299)
+                        - result.recording().timeS().at(0))
+                .isCloseTo(2.99, within(1e-9));
+        assertThat(result.recording().indicationMm().at(10)).isCloseTo(1010 * 0.05, within(1e-9));
+        assertThat(result.recording().referenceMm().at(10)).isCloseTo(0.5, within(1e-12));
+        assertThat(result.recording().dropout().at(1)).isEqualTo(1);
+        assertThat(result.sha256()).matches("[0-9a-f]{64}");
+    }
+
+    @Test
+    void emptyCellsAreLeftOutAndCounted() throws SQLException {
+        Path file = parquet("SELECT i * 0.01 AS time_s, CASE WHEN i = 7 THEN NULL ELSE i END AS count,"
+                + " CASE WHEN i = 9 THEN 'nan'::DOUBLE ELSE i * 0.05 END AS reference_mm FROM range(100) t(i)");
+        LogResult result = read(file);
+        assertThat(result.recording().size()).isEqualTo(98);
+        assertThat(result.recording().notes())
+                .extracting(note -> note.code().key())
+                .contains("log_rows_left_out");
+    }
+
+    @Test
+    void whatIsWrongIsNamedWithItsRow() throws SQLException, IOException {
+        Path wrong = parquet("SELECT i * 0.01 AS time_s, CASE WHEN i = 4 THEN 'x' ELSE i::VARCHAR END AS count,"
+                + " CASE WHEN i = 6 THEN 'inf'::DOUBLE ELSE i * 0.05 END AS reference_mm FROM range(100) t(i)");
+        assertThatThrownBy(() -> read(wrong))
+                .isInstanceOfSatisfying(
+                        BadInputException.class,
+                        refused -> assertThat(Wording.of(Locale.ENGLISH).problems(refused.problems()))
+                                .contains("line 5, column 2", "\"x\"")
+                                .contains("line 7, column 3"));
+        Path nothing = parquet("SELECT 1.0 AS time_s, 2 AS count, 3.0 AS reference_mm WHERE false");
+        assertThatThrownBy(() -> read(nothing)).isInstanceOf(BadInputException.class);
+        Path cut = Files.write(folder.resolve("cut.parquet"), "PAR1 and no more".getBytes(StandardCharsets.UTF_8));
+        assertThatThrownBy(() -> read(cut))
+                .isInstanceOfSatisfying(
+                        BadInputException.class,
+                        refused -> assertThat(refused.problems().get(0).code().key())
+                                .isEqualTo("file_not_readable"));
+    }
+}
