@@ -12,11 +12,11 @@ import java.util.regex.Pattern;
  * The page {@code docs/studies.md}: text written by hand around blocks of figures that the long studies write, each
  * between {@code <!-- study: NAME -->} and {@code <!-- end of study: NAME -->}.
  */
-final class StudiesPage {
+public final class StudiesPage {
     private StudiesPage() {}
 
     /** Replaces the block of that name. */
-    static void write(String block, List<String> lines) {
+    public static void write(String block, List<String> lines) {
         Path page = page();
         Matcher matcher = find(block);
         String text = read(page);
@@ -31,7 +31,7 @@ final class StudiesPage {
     }
 
     /** Returns the lines of the block of that name. */
-    static List<String> lines(String block) {
+    public static List<String> lines(String block) {
         return find(block).group(2).lines().toList();
     }
 

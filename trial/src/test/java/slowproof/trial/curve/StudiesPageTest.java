@@ -16,7 +16,8 @@ class StudiesPageTest {
                 "statuses",
                 "failing assumptions",
                 "variance components",
-                "thin trials")) {
+                "thin trials",
+                "recordings")) {
             assertThat(StudiesPage.lines(block)).as(block).hasSizeGreaterThan(2);
         }
     }
