@@ -12,7 +12,8 @@ import java.util.SplittableRandom;
  * to 400 mm/s, a row each millisecond with time, count, reference and dropout share, about 35 bytes a row. The same
  * words write the same bytes.
  *
- * <p>Words: folder, number of rows.
+ * <p>Words: folder, number of rows, and how many of eight speeds, the fastest first; with fewer than five the findings
+ * are brackets, without an error curve.
  */
 public final class LongLog {
     private static final double STROKE_MM = 900;
@@ -30,12 +31,14 @@ public final class LongLog {
               - {material: "invented felt", file: long.csv}
             """;
 
+    private final int speeds;
     private final byte[] buffer = new byte[1 << 20];
     private final OutputStream out;
     private int length;
 
-    private LongLog(OutputStream out) {
+    private LongLog(OutputStream out, int speeds) {
         this.out = out;
+        this.speeds = speeds;
     }
 
     /** Writes the log and its trial. */
@@ -44,7 +47,7 @@ public final class LongLog {
         long rows = Long.parseLong(words[1]);
         Files.writeString(folder.resolve("trial.yaml"), TRIAL);
         try (OutputStream out = Files.newOutputStream(folder.resolve("long.csv"))) {
-            LongLog log = new LongLog(out);
+            LongLog log = new LongLog(out, Integer.parseInt(words[2]));
             log.text("time_s,count,reference_mm,dropout_pct\n");
             log.rows(rows);
             log.flush();
@@ -82,10 +85,10 @@ public final class LongLog {
     }
 
     /** Where the carriage is after {@code t} seconds, in mm. */
-    private static double position(double t) {
+    private double position(double t) {
         double rest = t;
         for (int move = 0; ; move++) {
-            double v = SPEEDS_MM_S[(move / 10) % SPEEDS_MM_S.length];
+            double v = SPEEDS_MM_S[(move / 10) % speeds];
             double ramp = v / ACCELERATION_MM_S2;
             double moving = STROKE_MM / v + ramp;
             double from = move % 2 == 0 ? 0 : STROKE_MM;
