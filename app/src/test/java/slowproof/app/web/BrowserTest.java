@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
+import com.microsoft.playwright.assertions.LocatorAssertions;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.WaitForSelectorState;
 import java.io.IOException;
@@ -12,6 +15,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
+import java.util.concurrent.CopyOnWriteArrayList;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -104,11 +108,11 @@ class BrowserTest {
         page.fill("#speed", "50");
         page.fill("#went_from", "0");
         page.fill("#went_to", to);
-        assertThat(page.locator("#answer .value").first().textContent()).isEqualTo(error);
+        assertThatLocator(page.locator("#answer .value").first()).hasText(error);
         page.fill("#back", back);
         page.waitForSelector("#answer .figure.second");
-        assertThat(page.locator("#answer").textContent()).contains(verdict);
-        assertThat(page.locator(".ruler svg").isVisible()).isTrue();
+        assertThatLocator(page.locator("#answer")).containsText(verdict);
+        assertThatLocator(page.locator(".ruler svg")).isVisible();
         page.reload();
         assertThat(page.inputValue("#went_to")).isEqualTo(to);
         close(page);
@@ -126,6 +130,11 @@ class BrowserTest {
         assertThat(page.textContent("#moved-problem")).isEqualTo(page.textContent(".problems a >> nth=0"));
         assertThat(focused(page)).isEqualTo("moved");
         close(page);
+    }
+
+    /** Looks until what is said of the locator holds. */
+    private static LocatorAssertions assertThatLocator(Locator locator) {
+        return PlaywrightAssertions.assertThat(locator);
     }
 
     private static Object focused(Page page) {
@@ -202,9 +211,9 @@ class BrowserTest {
         page.keyboard().press("Enter");
         page.waitForSelector("#question");
         assertThat(page.inputValue("#reading")).isEqualTo("6026");
-        page.keyboard().press("Enter");
-        page.waitForTimeout(400);
-        assertThat(page.locator("#question").isVisible()).isTrue();
+        page.waitForResponse("**/readings", () -> page.keyboard().press("Enter"));
+        assertThatLocator(page.locator("#question")).isVisible();
+        assertThat(page.locator("table.rows tbody tr").count()).isEqualTo(7);
         page.click("#question button");
         page.waitForSelector("#question", new Page.WaitForSelectorOptions().setState(WaitForSelectorState.DETACHED));
         assertThat(page.textContent("table.rows tbody tr >> nth=0")).contains("6026");
@@ -233,22 +242,86 @@ class BrowserTest {
         close(page);
     }
 
+    /** Types readings one after the other without looking at the page. */
+    private static void type(Page page, String... readings) {
+        for (String reading : readings) {
+            page.keyboard().type(reading);
+            page.keyboard().press("Enter");
+        }
+    }
+
+    private static void hasReadings(Page page, String... latestFirst) {
+        assertThatLocator(page.locator("table.rows tbody td:nth-child(3)")).hasText(latestFirst);
+    }
+
     @Test
     void readingsTypedFasterThanTheServerAnswersAllArrive() {
-        Page page = open("en", trial().substring(1) + "/bench");
+        Page page = open("en", emptySeries() + "/bench");
         page.click("#reading");
-        int before = page.locator("table.rows tbody tr").count();
-        for (int i = 0; i < 6; i++) {
-            page.keyboard().type(i % 2 == 0 ? "602." + i : "0." + i);
-            page.keyboard().press("Enter");
-            // a person cannot be faster than this; the server, on a busy machine, can be slower
-            page.waitForTimeout(120);
-        }
-        page.waitForFunction("n => document.querySelectorAll('table.rows tbody tr').length === n", before + 6);
-        assertThat(page.locator("table.rows tbody td:nth-child(3)")
-                        .allTextContents()
-                        .subList(0, 6))
-                .containsExactly("0.5", "602.4", "0.3", "602.2", "0.1", "602.0");
+        page.evaluate("document.getElementById('reading').mine = 'the same'");
+        type(page, "602.0", "0.1", "602.2", "0.3", "602.4", "0.5", "602.6", "0.7");
+        hasReadings(page, "0.7", "602.6", "0.5", "602.4", "0.3", "602.2", "0.1", "602.0", "0.0");
+        // nothing can get lost: the field has never been exchanged, and the page has not been left
+        assertThat(page.evaluate("document.getElementById('reading').mine")).isEqualTo("the same");
+        assertThat(focused(page)).isEqualTo("reading");
+        close(page);
+    }
+
+    /** A trial whose only series has its starting point; returns its path. */
+    private static String emptySeries() {
+        Visitor visitor = new Visitor(server.url());
+        String trial = visitor.newTrial();
+        visitor.post(trial + "/series", "speed", "25", "from", "0", "to", "600", "start", "0.0", "surface", "felt");
+        return trial.substring(1);
+    }
+
+    @Test
+    void readingsTypedWhileTheProgramIsAwayArriveInTheirOrder() {
+        Page page = open("en", emptySeries() + "/bench");
+        page.route("**/readings", Route::abort);
+        page.click("#reading");
+        type(page, "602.0", "0.1", "602.2");
+        assertThatLocator(page.locator(".reading [data-kept]")).containsText("The program does not answer");
+        page.keyboard().type("0.");
+        page.unroute("**/readings");
+        hasReadings(page, "602.2", "0.1", "602.0", "0.0");
+        assertThatLocator(page.locator("#reading")).hasValue("0.");
+        close(page);
+    }
+
+    @Test
+    void slipFoundWhileMoreIsTypedIsAnsweredBeforeTheRestIsRecorded() {
+        Page page = open("en", emptySeries() + "/bench");
+        List<Route> held = new CopyOnWriteArrayList<>();
+        page.route("**/readings", held::add);
+        page.click("#reading");
+        type(page, "602.0");
+        page.waitForCondition(() -> held.size() == 1);
+        held.get(0).resume();
+        hasReadings(page, "602.0", "0.0");
+        type(page, "0.1", "6026", "0.3");
+        page.keyboard().type("60");
+        page.unroute("**/readings");
+        held.get(1).resume();
+        assertThatLocator(page.locator("#question")).isVisible();
+        assertThatLocator(page.locator("#held strong")).hasText("6026");
+        assertThatLocator(page.locator("#reading")).hasValue("60");
+        page.click("#held button");
+        assertThatLocator(page.locator("#reading")).hasValue("6026");
+        type(page, "602.6");
+        hasReadings(page, "0.3", "602.6", "0.1", "602.0", "0.0");
+        assertThatLocator(page.locator("#reading")).hasValue("60");
+        assertThatLocator(page.locator("#held")).isHidden();
+        close(page);
+    }
+
+    @Test
+    void aDigitTypedAfterAClickElsewhereBeginsTheReading() {
+        Page page = open("en", emptySeries() + "/bench");
+        page.click(".now");
+        assertThat(focused(page)).isNotEqualTo("reading");
+        type(page, "602.5");
+        hasReadings(page, "602.5", "0.0");
         close(page);
     }
 
@@ -258,10 +331,14 @@ class BrowserTest {
         Page first = open("en", path);
         Page second = open("de", path);
         second.locator("#reading").pressSequentially("12");
+        second.click("table.rows summary >> nth=0");
+        second.locator("table.rows input[type=text] >> nth=0").pressSequentially("Kabel");
         read(first, "602.5");
         second.waitForFunction("() => document.querySelector('.pass .value').textContent.startsWith('+2,3')");
         assertThat(second.textContent("#now")).contains("Zurück auf 0 mm");
         assertThat(second.inputValue("#reading")).isEqualTo("12");
+        second.keyboard().type(" hing");
+        assertThatLocator(second.locator("table.rows input[type=text]:visible")).hasValue("Kabel hing");
         close(second);
         close(first);
     }
