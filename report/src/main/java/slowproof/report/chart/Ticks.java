@@ -1,0 +1,39 @@
+package slowproof.report.chart;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Round values along an axis. */
+final class Ticks {
+    private Ticks() {}
+
+    /** Returns the values 1, 2 and 5 of each decade within the axis; with three or more decades only 1. */
+    static List<Double> decades(Axis axis) {
+        boolean many = Math.log10(axis.high() / axis.low()) > 3.5;
+        List<Double> all = new ArrayList<>();
+        for (int decade = (int) Math.floor(Math.log10(axis.low())); Math.pow(10, decade) <= axis.high(); decade++) {
+            for (int digit : many ? new int[] {1} : new int[] {1, 2, 5}) {
+                double value =
+                        BigDecimal.valueOf(digit).scaleByPowerOfTen(decade).doubleValue();
+                if (value >= axis.low() && value <= axis.high()) {
+                    all.add(value);
+                }
+            }
+        }
+        return all;
+    }
+
+    /** Returns a number as short as its digits allow, with a true minus sign. */
+    static String written(double value, char decimalSign) {
+        if (value == 0) {
+            return "0";
+        }
+        String text = BigDecimal.valueOf(value)
+                .round(new MathContext(6))
+                .stripTrailingZeros()
+                .toPlainString();
+        return text.replace('.', decimalSign).replace('-', '\u2212');
+    }
+}
