@@ -29,6 +29,8 @@ final class FindingsCommand implements Command {
         spec.addOption(Words.path("--csv", "FILE", "Writes the table of conditions, values separated by commas."));
         spec.addOption(
                 Words.path("--xlsx", "FILE", "Writes answer, passes, conditions, budget and notes as a workbook."));
+        spec.addOption(Words.path(
+                "--charts", "FOLDER", "Draws error against speed and dropout share, and deviations in order, as SVG."));
         return spec.addOption(Words.flag("--explain", "Says what each number means and how every file was read."));
     }
 
@@ -44,6 +46,10 @@ final class FindingsCommand implements Command {
         Path xlsx = Words.pathOf(words, "--xlsx");
         if (xlsx != null) {
             FindingsXlsx.write(findings, wording, xlsx);
+        }
+        Path charts = Words.pathOf(words, "--charts");
+        if (charts != null) {
+            ChartFiles.write(findings, wording, charts);
         }
         if (words.hasMatchedOption("--json")) {
             FindingsJson.write(

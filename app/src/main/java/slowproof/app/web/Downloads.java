@@ -10,7 +10,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -18,6 +17,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
+import slowproof.app.FileNames;
 import slowproof.archive.Event;
 import slowproof.archive.sheet.FactName;
 import slowproof.archive.sheet.Photo;
@@ -217,19 +217,8 @@ final class Downloads {
 
     private static void attach(Context context, String type, String ending, String title) {
         context.contentType(type)
-                .header("Content-Disposition", "attachment; filename=\"" + fileName(title) + "." + ending + "\"");
-    }
-
-    /** Returns a file name of plain letters, digits and dashes. */
-    static String fileName(String title) {
-        String plain = title.toLowerCase(Locale.ROOT)
-                .replace("ä", "ae")
-                .replace("ö", "oe")
-                .replace("ü", "ue")
-                .replace("ß", "ss")
-                .replaceAll("[^a-z0-9]+", "-")
-                .replaceAll("^-|-$", "");
-        String name = plain.length() > 60 ? plain.substring(0, 60) : plain;
-        return name.isEmpty() ? "trial" : name;
+                .header(
+                        "Content-Disposition",
+                        "attachment; filename=\"" + FileNames.of(title, "trial") + "." + ending + "\"");
     }
 }

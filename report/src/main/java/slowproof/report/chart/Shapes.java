@@ -18,7 +18,7 @@ record Shapes(Shape outline, boolean closed, boolean filled) {
             case RING -> new Shapes(circle(4), true, false);
             case SPECK -> new Shapes(circle(1.6), true, true);
             case CROSS -> new Shapes(cross(4), false, false);
-            case DIAMOND -> new Shapes(diamond(5), true, false);
+            case DIAMOND -> new Shapes(diamond(7), false, false);
         };
     }
 

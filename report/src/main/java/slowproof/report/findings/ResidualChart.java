@@ -61,9 +61,9 @@ final class ResidualChart {
             return null;
         }
         List<Layer> layers = new ArrayList<>();
-        add(layers, wording.text("plot.flagged"), Tone.BAD, Symbol.DIAMOND, flagged);
         add(layers, wording.text("plot.forward"), Tone.ACCENT, Symbol.DISC, places.get(Direction.FORWARD));
         add(layers, wording.text("plot.return"), Tone.INK, Symbol.RING, places.get(Direction.RETURN));
+        add(layers, wording.text("plot.flagged"), Tone.BAD, Symbol.DIAMOND, flagged);
         return new Chart(
                 wording.text("plot.residuals", Wording.shown(material.material())),
                 wording.text("plot.residuals.described", shown, Quantity.mm(rounded(largest))),

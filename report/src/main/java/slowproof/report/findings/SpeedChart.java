@@ -1,5 +1,8 @@
 package slowproof.report.findings;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -24,6 +27,9 @@ import slowproof.wording.Wording;
 
 /** Error against speed of one material: passes, means with U, limit, curve with its band, floor. */
 final class SpeedChart {
+    /** Significant digits of an estimated speed in the legend. */
+    private static final int DIGITS = 3;
+
     private final Findings findings;
     private final Material material;
     private final Wording wording;
@@ -48,7 +54,7 @@ final class SpeedChart {
         if (curve != null) {
             band(curve);
         }
-        limit(conditions);
+        limit();
         passes();
         if (curve != null) {
             layers.add(new Layer.Line(word("curve"), Tone.ACCENT, Stroke.SOLID, places(curve)));
@@ -71,7 +77,7 @@ final class SpeedChart {
         Double estimate = floor.estimate();
         if (curve && estimate != null && low != null && high != null) {
             layers.add(new Layer.Guide(
-                    wording.text("plot.floor", Quantity.mmPerS(estimate)),
+                    wording.text("plot.floor", Quantity.mmPerS(rounded(estimate, RoundingMode.HALF_EVEN))),
                     Tone.OPEN,
                     Stroke.SOLID,
                     true,
@@ -88,7 +94,7 @@ final class SpeedChart {
         Double proven = floor.proven();
         if (proven != null) {
             layers.add(Layer.Guide.at(
-                    wording.text("plot.promised", Quantity.mmPerS(proven)),
+                    wording.text("plot.promised", Quantity.mmPerS(rounded(proven, RoundingMode.UP))),
                     Tone.OPEN,
                     Stroke.DOTTED,
                     true,
@@ -112,36 +118,18 @@ final class SpeedChart {
         return places;
     }
 
-    /** The limit at each condition's own length; where all have one limit, a straight line across. */
-    private void limit(List<Condition> conditions) {
+    /** The limit as the floor is judged: with an absolute part it is another one for other lengths. */
+    private void limit() {
         Limit limit = findings.trial().limit();
-        if (limit == null) {
+        Double length = findings.judgedAtMm(material.material());
+        if (limit == null || length == null) {
             return;
         }
-        List<Place> above = new ArrayList<>();
-        List<Place> below = new ArrayList<>();
-        for (Condition condition : conditions) {
-            Double ratio = condition.limit();
-            if (ratio != null) {
-                double speed = speed(condition.key().speedMmPerS());
-                errors.with(100 * ratio, -100 * ratio);
-                above.add(Place.of(speed, 100 * ratio));
-                below.add(Place.of(speed, -100 * ratio));
-            }
-        }
-        if (above.isEmpty()) {
-            return;
-        }
-        boolean level = above.stream()
-                .allMatch(place -> Math.abs(place.y() - above.get(0).y()) < 1e-9);
-        if (level) {
-            double height = above.get(0).y();
-            layers.add(Layer.Guide.at(word("limit"), Tone.INK, Stroke.DASHED, false, height));
-            layers.add(Layer.Guide.at("", Tone.INK, Stroke.DASHED, false, -height));
-            return;
-        }
-        layers.add(new Layer.Points(word("limit"), Tone.INK, Symbol.DIAMOND, above));
-        layers.add(new Layer.Points("", Tone.INK, Symbol.DIAMOND, below));
+        double height = 100 * limit.permissibleRatio(length);
+        errors.with(height, -height);
+        String name = limit.absoluteMm() > 0 ? wording.text("plot.limit_at", Quantity.mm(length)) : word("limit");
+        layers.add(Layer.Guide.at(name, Tone.INK, Stroke.DASHED, false, height));
+        layers.add(Layer.Guide.at("", Tone.INK, Stroke.DASHED, false, -height));
     }
 
     private void passes() {
@@ -183,6 +171,12 @@ final class SpeedChart {
         if (!places.isEmpty()) {
             layers.add(new Layer.Points(word(key), tone, symbol, places));
         }
+    }
+
+    private static double rounded(double speedMmPerS, RoundingMode way) {
+        return BigDecimal.valueOf(speedMmPerS)
+                .round(new MathContext(DIGITS, way))
+                .doubleValue();
     }
 
     private double speed(double speedMmPerS) {

@@ -3,6 +3,7 @@ package slowproof.trial.findings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.NavigableMap;
+import org.jspecify.annotations.Nullable;
 import slowproof.trial.Trial;
 import slowproof.trial.note.Note;
 
@@ -60,6 +61,17 @@ public record Findings(
     /** Returns the passes of one material, excluded ones too. */
     public List<Pass> passesOf(String material) {
         return passes.stream().filter(pass -> pass.material().equals(material)).toList();
+    }
+
+    /**
+     * Returns the length in mm for which the limit is applied to the error curve and the floor speed of a material: the
+     * stated one, else the median stroke; null without a limit or a pass that counts.
+     */
+    public @Nullable Double judgedAtMm(String material) {
+        List<Pass> counted = passesOf(material).stream().filter(Pass::included).toList();
+        return trial.limit() == null || counted.isEmpty()
+                ? null
+                : Double.valueOf(CurveFloor.lengthMm(trial.limit(), counted));
     }
 
     /**

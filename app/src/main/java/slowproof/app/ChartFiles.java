@@ -1,0 +1,43 @@
+package slowproof.app;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.Set;
+import slowproof.files.out.WholeFile;
+import slowproof.report.chart.Svg;
+import slowproof.report.findings.FindingsCharts;
+import slowproof.trial.findings.Findings;
+import slowproof.wording.Wording;
+
+/** The charts of a trial as SVG files in a folder. */
+final class ChartFiles {
+    /** Size on a page in CSS pixels. */
+    private static final int WIDTH = 900;
+
+    private static final int HEIGHT = 480;
+
+    private ChartFiles() {}
+
+    /**
+     * Writes one file a chart; files of the same names are replaced.
+     *
+     * @throws IOException if the folder cannot be made or written
+     */
+    static void write(Findings findings, Wording wording, Path folder) throws IOException {
+        Files.createDirectories(folder);
+        Set<String> taken = new HashSet<>();
+        for (FindingsCharts.Drawn drawn : FindingsCharts.of(findings, wording)) {
+            String name = FileNames.of(drawn.material(), "material") + "-"
+                    + drawn.kind().key();
+            String unique = name;
+            for (int next = 2; !taken.add(unique); next++) {
+                unique = name + "-" + next;
+            }
+            byte[] svg = Svg.of(drawn.chart(), WIDTH, HEIGHT).getBytes(StandardCharsets.UTF_8);
+            WholeFile.write(folder.resolve(unique + ".svg"), stream -> stream.write(svg));
+        }
+    }
+}
