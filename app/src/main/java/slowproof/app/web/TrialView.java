@@ -8,6 +8,8 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import slowproof.archive.sheet.SheetReading;
 import slowproof.archive.sheet.SheetSeries;
+import slowproof.report.chart.PlotJson;
+import slowproof.report.findings.FindingsCharts;
 import slowproof.trial.Trial;
 import slowproof.trial.findings.Condition;
 import slowproof.trial.findings.Findings;
@@ -24,7 +26,7 @@ import slowproof.wording.Wording;
  * @param sentences one sentence a condition, speed ascending
  * @param replies the answer to paste into a mail, a language each
  * @param missing what keeps it from a decision: limit, reference, acceleration
- * @param charts one chart a surface
+ * @param surfaces charts and conditions, one a surface
  * @param notes remarks
  * @param facts facts as a form
  * @param token name of the forms, so that sending one twice counts once
@@ -36,7 +38,7 @@ public record TrialView(
         List<Sentence> sentences,
         List<Reply> replies,
         List<String> missing,
-        List<Chart> charts,
+        List<Surface> surfaces,
         List<Remark> notes,
         FactForm facts,
         String token) {
@@ -65,13 +67,27 @@ public record TrialView(
     public record Remark(String where, String text) {}
 
     /**
-     * Error against speed of one surface.
+     * Charts and conditions of one surface.
      *
      * @param material surface
      * @param finding the finding as a title
-     * @param data numbers for the drawing, as JSON
+     * @param plots charts
      */
-    public record Chart(String material, String finding, String data) {}
+    public record Surface(String material, String finding, List<Plot> plots) {
+        /** Copies the list. */
+        public Surface {
+            plots = List.copyOf(plots);
+        }
+    }
+
+    /**
+     * A chart.
+     *
+     * @param title what it shows
+     * @param description what it says, in words
+     * @param data its description for the painter, as JSON
+     */
+    public record Plot(String title, String description, String data) {}
 
     /** Copies the lists. */
     public TrialView {
@@ -79,7 +95,7 @@ public record TrialView(
         sentences = List.copyOf(sentences);
         replies = List.copyOf(replies);
         missing = List.copyOf(missing);
-        charts = List.copyOf(charts);
+        surfaces = List.copyOf(surfaces);
         notes = List.copyOf(notes);
     }
 
@@ -94,11 +110,12 @@ public record TrialView(
         Trial trial = findings.trial();
         List<Answers.Line> answers = Answers.floors(findings, wording);
         List<Sentence> sentences = new ArrayList<>();
-        List<Chart> charts = new ArrayList<>();
+        List<FindingsCharts.Drawn> charts = FindingsCharts.of(findings, wording);
+        List<Surface> surfaces = new ArrayList<>();
         for (Answers.Line answer : answers) {
             List<Condition> leading = findings.leading(answer.about());
             leading.forEach(one -> sentences.add(new Sentence(one, Answers.condition(one, trial, wording))));
-            charts.add(new Chart(answer.about(), answer.sentence(), data(leading, findings, answer.about(), wording)));
+            surfaces.add(new Surface(answer.about(), answer.sentence(), plots(charts, answer.about())));
         }
         List<Remark> notes =
                 findings.notes().stream().map(note -> remark(note, wording)).toList();
@@ -109,7 +126,7 @@ public record TrialView(
                 sentences,
                 replies(findings, wording),
                 Answers.missing(trial),
-                charts,
+                surfaces,
                 notes,
                 facts,
                 token);
@@ -132,44 +149,12 @@ public record TrialView(
         return new Remark(wording.where(note), wording.note(note));
     }
 
-    /** Speeds in the reader's unit, everything else in percent. */
-    private static String data(List<Condition> leading, Findings findings, String material, Wording wording) {
-        StringBuilder json = new StringBuilder("{\"conditions\":[");
-        String separator = "";
-        for (Condition condition : leading) {
-            json.append(separator)
-                    .append('[')
-                    .append(number(
-                            wording.units().speed().fromMmPerS(condition.key().speedMmPerS())))
-                    .append(',')
-                    .append(number(100 * condition.meanError()))
-                    .append(',')
-                    .append(number(100 * condition.expandedUncertainty()))
-                    .append(',')
-                    .append(number(condition.limit() == null ? null : 100 * condition.limit()))
-                    .append(",\"")
-                    .append(condition.decision().key())
-                    .append("\"]");
-            separator = ",";
-        }
-        json.append("],\"passes\":[");
-        separator = "";
-        for (Pass pass : findings.passesOf(material)) {
-            json.append(separator)
-                    .append('[')
-                    .append(number(wording.units().speed().fromMmPerS(pass.speedMmPerS())))
-                    .append(',')
-                    .append(number(100 * pass.error()))
-                    .append(',')
-                    .append(pass.included())
-                    .append(']');
-            separator = ",";
-        }
-        return json.append("]}").toString();
-    }
-
-    private static String number(@Nullable Double value) {
-        return value == null || !Double.isFinite(value) ? "null" : String.format(Locale.ROOT, "%.9g", value);
+    private static List<Plot> plots(List<FindingsCharts.Drawn> charts, String material) {
+        return charts.stream()
+                .filter(drawn -> drawn.material().equals(material))
+                .map(FindingsCharts.Drawn::chart)
+                .map(chart -> new Plot(chart.title(), chart.description(), PlotJson.of(chart)))
+                .toList();
     }
 
     /** Returns the reading that ended a pass, or null. */

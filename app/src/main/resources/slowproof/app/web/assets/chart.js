@@ -1,8 +1,9 @@
-// Draws error against speed: means with their uncertainty, single passes, the limit.
+// Paints a chart that the server described: axes, and layers from the bottom up.
 window.slowproofChart = function (figure) {
   'use strict';
-  const data = JSON.parse(figure.dataset.chart);
-  const decimal = figure.dataset.mark;
+  const chart = JSON.parse(figure.dataset.chart);
+  const points = chart.layers.filter((layer) => layer.kind === 'points');
+  const face = '14px "Serif 4", Georgia, serif';
   let plot = null;
 
   function colour(name) {
@@ -10,32 +11,14 @@ window.slowproofChart = function (figure) {
   }
 
   function written(value) {
-    return String(Number(value.toPrecision(6))).replace('.', decimal).replace('-', '\u2212');
+    return String(Number(value.toPrecision(5))).replace('.', chart.mark).replace('-', '\u2212');
   }
 
-  function extent() {
-    const speeds = data.conditions.map((c) => c[0]);
-    const errors = [0];
-    data.conditions.forEach((c) => {
-      errors.push(c[1] - c[2], c[1] + c[2]);
-      if (c[3] !== null) { errors.push(c[3], -c[3]); }
-    });
-    data.passes.forEach((p) => errors.push(p[1]));
-    const low = Math.min.apply(null, errors);
-    const high = Math.max.apply(null, errors);
-    const room = 0.08 * (high - low || 1);
-    return {
-      x: [Math.min.apply(null, speeds) / 1.35, Math.max.apply(null, speeds) * 1.35],
-      y: [low - room, high + room],
-    };
-  }
-
-  const shown = extent();
-
-  function ticks(u, axis, low, high) {
+  function decades(u, axis, low, high) {
+    const digits = Math.log10(high / low) > 3.5 ? [1] : [1, 2, 5];
     const all = [];
     for (let decade = Math.floor(Math.log10(low)); decade <= Math.ceil(Math.log10(high)); decade++) {
-      [1, 2, 5].forEach((digit) => {
+      digits.forEach((digit) => {
         const value = Number((digit * Math.pow(10, decade)).toPrecision(3));
         if (value >= low && value <= high) { all.push(value); }
       });
@@ -43,89 +26,192 @@ window.slowproofChart = function (figure) {
     return all;
   }
 
-  function mark(context, kind, x, y, size) {
+  // a symbol with its centre at x, y; unit: one CSS pixel
+  function symbol(context, layer, x, y, unit) {
+    const tone = colour(layer.tone);
+    context.strokeStyle = tone;
+    context.fillStyle = tone;
+    context.lineWidth = 1.8 * unit;
+    const r = { disc: 5, ring: 5, cross: 5, diamond: 9, speck: 2 }[layer.symbol] * unit;
     context.beginPath();
-    if (kind === 'does not conform') {
-      context.moveTo(x - size, y - size); context.lineTo(x + size, y + size);
-      context.moveTo(x + size, y - size); context.lineTo(x - size, y + size);
+    if (layer.symbol === 'cross') {
+      context.moveTo(x - r, y - r); context.lineTo(x + r, y + r);
+      context.moveTo(x + r, y - r); context.lineTo(x - r, y + r);
+      context.stroke();
+    } else if (layer.symbol === 'diamond') {
+      context.moveTo(x, y - r); context.lineTo(x + r, y); context.lineTo(x, y + r); context.lineTo(x - r, y);
+      context.closePath();
       context.stroke();
     } else {
-      context.arc(x, y, size, 0, 2 * Math.PI);
-      if (kind === 'conforms') { context.fill(); } else { context.fillStyle = colour('paper'); context.fill(); context.stroke(); }
+      context.arc(x, y, r, 0, 2 * Math.PI);
+      if (layer.symbol === 'ring') { context.fillStyle = colour('paper'); context.fill(); context.stroke(); } else { context.fill(); }
     }
   }
 
   function paint(u) {
     const context = u.ctx;
-    const ratio = devicePixelRatio || 1;
-    const at = (c) => [u.valToPos(c[0], 'x', true), u.valToPos(c[1], 'y', true)];
-    context.save();
-    context.lineWidth = 1.5 * ratio;
-    context.strokeStyle = colour('ink');
-    context.setLineDash([7 * ratio, 5 * ratio]);
-    [1, -1].forEach((sign) => {
-      const edge = data.conditions.filter((c) => c[3] !== null);
-      if (edge.length === 0) { return; }
-      context.beginPath();
-      context.moveTo(u.bbox.left, u.valToPos(sign * edge[0][3], 'y', true));
-      edge.forEach((c) => context.lineTo(u.valToPos(c[0], 'x', true), u.valToPos(sign * c[3], 'y', true)));
-      context.lineTo(u.bbox.left + u.bbox.width, u.valToPos(sign * edge[edge.length - 1][3], 'y', true));
-      context.stroke();
-    });
-    context.setLineDash([]);
-    context.strokeStyle = colour('rule-strong');
-    context.beginPath();
-    context.moveTo(u.bbox.left, u.valToPos(0, 'y', true));
-    context.lineTo(u.bbox.left + u.bbox.width, u.valToPos(0, 'y', true));
-    context.stroke();
-    data.passes.forEach((p) => {
-      const place = at(p);
-      context.strokeStyle = colour('muted');
-      context.fillStyle = colour('muted');
-      context.globalAlpha = p[2] ? 0.75 : 0.4;
-      mark(context, p[2] ? 'conforms' : 'does not conform', place[0] + 10 * ratio, place[1], 2.2 * ratio);
-    });
-    context.globalAlpha = 1;
-    data.conditions.forEach((c) => {
-      const place = at(c);
-      const tone = c[4] === 'conforms' ? 'good' : c[4] === 'does not conform' ? 'bad' : 'ink';
-      context.strokeStyle = colour(tone);
+    const unit = devicePixelRatio || 1;
+    const box = u.bbox;
+    const across = (value) => u.valToPos(value, 'x', true);
+    const up = (value) => u.valToPos(value, 'y', true);
+    const stripe = (low, high, upright, tone, strength) => {
+      context.globalAlpha = strength;
       context.fillStyle = colour(tone);
-      context.lineWidth = 2 * ratio;
-      context.beginPath();
-      [c[1] - c[2], c[1] + c[2]].forEach((end) => {
-        const y = u.valToPos(end, 'y', true);
-        context.moveTo(place[0] - 6 * ratio, y); context.lineTo(place[0] + 6 * ratio, y);
-      });
-      context.moveTo(place[0], u.valToPos(c[1] - c[2], 'y', true));
-      context.lineTo(place[0], u.valToPos(c[1] + c[2], 'y', true));
-      context.stroke();
-      context.lineWidth = 2.6 * ratio;
-      mark(context, c[4], place[0], place[1], 6 * ratio);
-    });
+      if (upright) { context.fillRect(across(low), box.top, across(high) - across(low), box.height); } else { context.fillRect(box.left, up(high), box.width, up(low) - up(high)); }
+      context.globalAlpha = 1;
+    };
+    const paints = {
+      region: (layer) => stripe(layer.low, layer.high, true, layer.tone, 0.12),
+      guide: (layer) => {
+        if (layer.low !== null && layer.high !== null) { stripe(layer.low, layer.high, layer.upright, layer.tone, 0.22); }
+        context.strokeStyle = colour(layer.tone);
+        context.lineWidth = 1.5 * unit;
+        context.setLineDash(layer.dashes.map((length) => length * unit));
+        context.beginPath();
+        if (layer.upright) { context.moveTo(across(layer.at), box.top); context.lineTo(across(layer.at), box.top + box.height); } else { context.moveTo(box.left, up(layer.at)); context.lineTo(box.left + box.width, up(layer.at)); }
+        context.stroke();
+        context.setLineDash([]);
+      },
+      band: (layer) => {
+        context.globalAlpha = 0.24;
+        context.fillStyle = colour(layer.tone);
+        context.beginPath();
+        layer.places.forEach((place, i) => (i ? context.lineTo(across(place[0]), up(place[3])) : context.moveTo(across(place[0]), up(place[3]))));
+        layer.places.slice().reverse().forEach((place) => context.lineTo(across(place[0]), up(place[2])));
+        context.closePath();
+        context.fill();
+        context.globalAlpha = 1;
+      },
+      line: (layer) => {
+        context.strokeStyle = colour(layer.tone);
+        context.lineWidth = 1.8 * unit;
+        context.setLineDash(layer.dashes.map((length) => length * unit));
+        context.beginPath();
+        let pen = false;
+        layer.places.forEach((place) => {
+          if (place[1] === null) { pen = false; return; }
+          if (pen) { context.lineTo(across(place[0]), up(place[1])); } else { context.moveTo(across(place[0]), up(place[1])); }
+          pen = true;
+        });
+        context.stroke();
+        context.setLineDash([]);
+      },
+      points: (layer) => layer.places.forEach((place) => {
+        const x = across(place[0]);
+        if (place.length > 2) {
+          context.strokeStyle = colour(layer.tone);
+          context.lineWidth = 1.5 * unit;
+          context.beginPath();
+          [place[2], place[3]].forEach((end) => { context.moveTo(x - 5 * unit, up(end)); context.lineTo(x + 5 * unit, up(end)); });
+          context.moveTo(x, up(place[2])); context.lineTo(x, up(place[3]));
+          context.stroke();
+        }
+        symbol(context, layer, x, up(place[1]), unit);
+      }),
+    };
+    context.save();
+    context.beginPath();
+    context.rect(box.left, box.top, box.width, box.height);
+    context.clip();
+    if (!chart.y.decades) {
+      context.strokeStyle = colour('rule-strong');
+      context.lineWidth = unit;
+      context.beginPath(); context.moveTo(box.left, up(0)); context.lineTo(box.left + box.width, up(0)); context.stroke();
+    }
+    chart.layers.forEach((layer) => paints[layer.kind](layer));
     context.restore();
   }
 
+  // the legend: a drawing of each layer and its name
+  function legend() {
+    const list = document.createElement('ul');
+    list.className = 'legend';
+    const unit = devicePixelRatio || 1;
+    chart.layers.filter((layer) => layer.name).forEach((layer) => {
+      const item = document.createElement('li');
+      const drawing = document.createElement('canvas');
+      drawing.width = 34 * unit;
+      drawing.height = 18 * unit;
+      drawing.setAttribute('aria-hidden', 'true');
+      const context = drawing.getContext('2d');
+      const tone = colour(layer.tone);
+      if (layer.kind === 'points') {
+        symbol(context, layer, 17 * unit, 9 * unit, unit);
+      } else if (layer.kind === 'band' || layer.kind === 'region' ) {
+        context.globalAlpha = 0.24;
+        context.fillStyle = tone;
+        context.fillRect(2 * unit, 4 * unit, 30 * unit, 10 * unit);
+      } else {
+        context.strokeStyle = tone;
+        context.lineWidth = 2 * unit;
+        context.setLineDash(layer.dashes.map((length) => length * unit));
+        context.beginPath(); context.moveTo(2 * unit, 9 * unit); context.lineTo(32 * unit, 9 * unit); context.stroke();
+      }
+      item.append(drawing, layer.name);
+      list.append(item);
+    });
+    return list;
+  }
+
+  // the values of one point as words, for pointer and arrow keys
+  const places = points.flatMap((layer) => layer.places.map((place) => ({ layer: layer, place: place })))
+    .sort((a, b) => a.place[0] - b.place[0] || a.place[1] - b.place[1]);
+  const said = document.createElement('p');
+  said.className = 'said hint';
+  said.setAttribute('role', 'status');
+  let chosen = -1;
+
+  function say(i) {
+    chosen = i;
+    const at = places[i];
+    const bar = at.place.length > 2 ? ' \u00b1 ' + written((at.place[3] - at.place[2]) / 2) : '';
+    said.textContent = at.layer.name + ' \u00b7 ' + chart.x.label + ': ' + written(at.place[0]) + ' \u00b7 ' + chart.y.label + ': ' + written(at.place[1]) + bar;
+  }
+
+  function nearest(u) {
+    let best = -1;
+    let least = 30 * 30;
+    places.forEach((at, i) => {
+      const dx = u.valToPos(at.place[0], 'x') - u.cursor.left;
+      const dy = u.valToPos(at.place[1], 'y') - u.cursor.top;
+      if (dx * dx + dy * dy < least) { least = dx * dx + dy * dy; best = i; }
+    });
+    if (best >= 0 && best !== chosen) { say(best); }
+  }
+
+  figure.addEventListener('keydown', (event) => {
+    const step = { ArrowRight: 1, ArrowLeft: -1, Home: -places.length, End: places.length }[event.key];
+    if (step && places.length) {
+      event.preventDefault();
+      say(Math.max(0, Math.min(places.length - 1, chosen + step)));
+    }
+  });
+
+  function axis(described, size) {
+    const made = { font: face, labelFont: face, stroke: colour('ink'), grid: { stroke: colour('rule') }, ticks: { stroke: colour('rule-strong') }, label: described.label, size: size, values: (u, all) => all.map(written) };
+    if (described.decades) { made.splits = decades; made.filter = (u, all) => all; }
+    return made;
+  }
+
+  function scale(described) {
+    return described.decades
+      ? { time: false, distr: 3, log: 10, range: () => [described.low, described.high] }
+      : { time: false, range: () => [described.low, described.high] };
+  }
+
   function build() {
-    if (plot) { plot.destroy(); }
-    const font = '14px "Serif 4", Georgia, serif';
-    const axis = { font: font, labelFont: font, stroke: colour('ink'), grid: { stroke: colour('rule') }, ticks: { stroke: colour('rule-strong') } };
+    if (plot) { plot.destroy(); figure.querySelector('.legend').remove(); }
     plot = new uPlot({
       width: figure.clientWidth,
-      height: Math.max(260, Math.min(380, figure.clientWidth * 0.42)),
+      height: Math.max(260, Math.min(400, figure.clientWidth * 0.42)),
       legend: { show: false },
-      cursor: { show: false },
-      scales: {
-        x: { time: false, distr: 3, log: 10, range: () => shown.x },
-        y: { range: () => shown.y },
-      },
-      axes: [
-        Object.assign({}, axis, { label: figure.dataset.x, splits: ticks, filter: (u, all) => all, values: (u, all) => all.map(written), size: 44 }),
-        Object.assign({}, axis, { label: figure.dataset.y, values: (u, all) => all.map(written), size: 70 }),
-      ],
+      cursor: { x: false, y: false, points: { show: false }, drag: { x: false, y: false } },
+      scales: { x: scale(chart.x), y: scale(chart.y) },
+      axes: [axis(chart.x, 44), axis(chart.y, 70)],
       series: [{}, { show: true, paths: () => null, points: { show: false } }],
-      hooks: { draw: [paint] },
-    }, [data.conditions.map((c) => c[0]), data.conditions.map((c) => c[1])], figure);
+      hooks: { draw: [paint], setCursor: [nearest] },
+    }, [[chart.x.low, chart.x.high], [chart.y.low, chart.y.high]], figure);
+    figure.append(legend(), said);
   }
 
   build();
