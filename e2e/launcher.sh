@@ -145,6 +145,12 @@ if [ -r "$sample/trial.yaml" ]; then
     warm json env LC_ALL=C "$clone/slowproof" findings --json "$scratch/Prüfung µ 20°/trial.yaml"
     that '--json prints one document and nothing else' all 'ended json 0' 'silent json.err' \
         '[ "$(head -c 1 "$scratch/json.out")" = "{" ]' '[ "$(tail -n 1 "$scratch/json.out" | tail -c 2 | tr -d "\n")" = "}" ]'
+    run drawn "$clone/slowproof" findings "$clone/docs/samples/first-trial/trial.yaml" --charts "$scratch/charts of it"
+    that 'charts are written as SVG with their words as text' all 'ended drawn 0' 'silent drawn.err' \
+        'holds "charts of it/acoustic-felt-error-speed.svg" "error of indication in %"' \
+        'holds "charts of it/acoustic-felt-residuals.svg" "number of the pass"' 'lacks "charts of it/acoustic-felt-residuals.svg" "<image"'
+    run undrawn "$clone/slowproof" findings "$clone/docs/samples/first-trial/trial.yaml" --charts "$clone/LICENSE"
+    that 'charts into a file instead of a folder end with 1, and the file is left alone' all 'ended undrawn 1' 'cmp "$clone/LICENSE" "$root/LICENSE"'
     warm wrong env LC_ALL=C "$clone/slowproof" findings "$scratch/Prüfung µ 21°.yaml"
     that 'a file name with µ and ° survives LC_ALL=C' all 'ended wrong 2' 'silent wrong.out' 'holds wrong.err "Prüfung µ 21°.yaml"'
 else

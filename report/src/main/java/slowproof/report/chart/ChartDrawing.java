@@ -22,6 +22,7 @@ import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.DeviationRenderer;
 import org.jfree.chart.renderer.xy.XYErrorRenderer;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.text.TextUtils;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
@@ -36,6 +37,11 @@ public final class ChartDrawing {
     private static final Color GRID = new Color(0xddd8cc);
     private static final int PAPER = 0xffffff;
     private static final float HAIRLINE = 0.8f;
+
+    static {
+        // the library would turn upright labels into outlines, which nobody can select or search
+        TextUtils.setUseDrawRotatedStringWorkaround(false);
+    }
 
     private final Chart chart;
     private final XYPlot plot = new XYPlot();

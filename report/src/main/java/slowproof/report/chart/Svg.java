@@ -43,7 +43,8 @@ public final class Svg {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        return out.toString();
+        // the type's declaration would send a strict reader to the network for it
+        return out.toString().replaceFirst("<!DOCTYPE[^>]*>\\s*", "");
     }
 
     /** Puts an element first, so that readers find it before the drawing. */

@@ -1,0 +1,72 @@
+package slowproof.report.chart;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.StringReader;
+import java.util.List;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.Test;
+import org.w3c.dom.Document;
+import org.xml.sax.InputSource;
+
+/** Both painters get the same chart and leave nothing of it out. */
+class PaintersTest {
+    private static final Chart CHART = new Chart(
+            "Error against speed: felt \"A\" & B",
+            "It holds from 50 mm/s.",
+            Axis.decades("speed in mm/s", 5, 500),
+            Axis.linear("error in %", -1, 1),
+            ',',
+            List.of(
+                    new Layer.Region("not tested", Tone.MUTED, 5, 8),
+                    new Layer.Band(
+                            "band", Tone.ACCENT, List.of(new Place(10, 0, -0.1, 0.1), new Place(100, 0, -0.2, 0.2))),
+                    new Layer.Guide("floor", Tone.OPEN, Stroke.SOLID, true, 50, 45, 55),
+                    Layer.Guide.at("limit", Tone.INK, Stroke.DASHED, false, 0.2),
+                    new Layer.Line("curve", Tone.ACCENT, Stroke.DOTTED, List.of(Place.of(10, 0.1), Place.of(100, 0))),
+                    new Layer.Points("means", Tone.GOOD, Symbol.DISC, List.of(new Place(20, 0.1, 0.05, 0.15))),
+                    new Layer.Points("bad", Tone.BAD, Symbol.CROSS, List.of(Place.of(10, -0.5)))));
+
+    @Test
+    void svgIsWellFormedTextAndLinesAndNamesEverything() throws Exception {
+        String svg = Svg.of(CHART, 800, 420);
+        DocumentBuilderFactory factory = DocumentBuilderFactory.newInstance();
+        factory.setNamespaceAware(true);
+        Document document = factory.newDocumentBuilder().parse(new InputSource(new StringReader(svg)));
+        assertThat(document.getDocumentElement().getAttribute("viewBox")).isEqualTo("0 0 800 420");
+        assertThat(document.getElementsByTagName("title").item(0).getTextContent())
+                .isEqualTo(CHART.title());
+        assertThat(document.getElementsByTagName("desc").item(0).getTextContent())
+                .isEqualTo(CHART.description());
+        assertThat(document.getElementsByTagName("image").getLength()).isZero();
+        String words = document.getDocumentElement().getTextContent();
+        assertThat(words).contains("speed in mm/s", "error in %", "0,2", "\u22120,2", "100", "500");
+        for (Layer layer : CHART.layers()) {
+            assertThat(words).contains(layer.name());
+        }
+    }
+
+    @Test
+    void theSameChartGivesTheSameSvg() {
+        assertThat(Svg.of(CHART, 800, 420)).isEqualTo(Svg.of(CHART, 800, 420));
+    }
+
+    @Test
+    void jsonHoldsAxesAndLayersInOrder() throws Exception {
+        JsonNode json = new ObjectMapper().readTree(PlotJson.of(CHART));
+        assertThat(json.at("/x/decades").booleanValue()).isTrue();
+        assertThat(json.at("/y/low").doubleValue()).isEqualTo(-1);
+        assertThat(json.at("/mark").textValue()).isEqualTo(",");
+        assertThat(json.get("layers")).hasSize(CHART.layers().size());
+        assertThat(json.at("/layers/0/kind").textValue()).isEqualTo("region");
+        assertThat(json.at("/layers/1/places/1/3").doubleValue()).isEqualTo(0.2);
+        assertThat(json.at("/layers/2/upright").booleanValue()).isTrue();
+        assertThat(json.at("/layers/2/high").doubleValue()).isEqualTo(55);
+        assertThat(json.at("/layers/3/low").isNull()).isTrue();
+        assertThat(json.at("/layers/4/dashes")).hasSize(2);
+        assertThat(json.at("/layers/5/symbol").textValue()).isEqualTo("disc");
+        assertThat(json.at("/layers/6/places/0")).hasSize(2);
+    }
+}
