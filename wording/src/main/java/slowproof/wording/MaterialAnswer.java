@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.NavigableMap;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.findings.Answer;
 import slowproof.trial.findings.Condition;
@@ -12,6 +13,7 @@ import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.Flag;
 import slowproof.trial.findings.FloorSpeed;
 import slowproof.trial.findings.Material;
+import slowproof.trial.note.Quantity;
 
 /**
  * What is said of one material in plain words. Leads with the single pass, because that is what a customer cuts;
@@ -165,7 +167,7 @@ public final class MaterialAnswer {
                         speeds.one(fastest));
             case DOES_NOT_HOLD ->
                 wording.text("floor.does_not_hold", name, subject, speeds.list(List.copyOf(single.keySet()), single));
-            case FOUND -> found(floor, name, subject);
+            case FOUND -> found(floor, name, subject) + otherStrokes(required(floor.estimate()));
             case UNDECIDED ->
                 wording.text(
                         "floor.undecided",
@@ -191,6 +193,30 @@ public final class MaterialAnswer {
         return low == null
                 ? wording.text("floor.found_open_low", name, subject, from, speeds.rounded(required(high), width / 2))
                 : wording.text("floor.found_open_high", name, subject, from, speeds.rounded(low, width / 2));
+    }
+
+    /**
+     * The floor is judged for one length. A shorter stroke has its own limit and a start loss that weighs more, so it can
+     * fail above the floor; then that is said.
+     */
+    private String otherStrokes(double floorMmPerS) {
+        Double judged = findings.judgedAtMm(material.material());
+        TreeMap<Double, TreeSet<Double>> failing = new TreeMap<>();
+        for (Condition condition : findings.leading(material.material())) {
+            if (condition.key().speedMmPerS() > floorMmPerS
+                    && condition.singlePassDecision() == Answer.DOES_NOT_CONFORM) {
+                failing.computeIfAbsent((double) Math.round(condition.meanLengthMm()), length -> new TreeSet<>())
+                        .add(condition.key().speedMmPerS());
+            }
+        }
+        if (judged == null || failing.isEmpty()) {
+            return "";
+        }
+        return wording.text(
+                "floor.judged_at",
+                Quantity.mm((double) Math.round(judged)),
+                Quantity.mm(failing.firstKey()),
+                speeds.list(List.copyOf(failing.firstEntry().getValue()), single));
     }
 
     private String bracket(FloorSpeed floor, String name, String subject) {

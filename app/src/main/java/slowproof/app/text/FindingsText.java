@@ -1,6 +1,7 @@
 package slowproof.app.text;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -101,6 +102,7 @@ public final class FindingsText {
         answer(answers);
         for (Material material : findings.materials()) {
             conditions(material);
+            OverAllSpeeds.write(findings, material, wording, page);
         }
         closure();
         for (MaterialAnswer answer : answers) {
@@ -426,6 +428,9 @@ public final class FindingsText {
         if (groups.isEmpty()) {
             return;
         }
+        if (groups.size() > ALL_ROWS) {
+            groups = byMaterial(groups);
+        }
         page.heading(wording.text("section.closure"));
         String unit = wording.units().smallLength().symbol();
         TextTable table = new TextTable(numbers.decimalSign())
@@ -442,6 +447,16 @@ public final class FindingsText {
         page.paragraph(wording.text("closure.says"));
     }
 
+    /** A long ladder would fill pages: its speeds are summed up. */
+    private static Map<String, List<Cycle>> byMaterial(Map<String, List<Cycle>> groups) {
+        Map<String, List<Cycle>> materials = new LinkedHashMap<>();
+        groups.values()
+                .forEach(cycles -> materials
+                        .computeIfAbsent(cycles.get(0).forward().material(), k -> new ArrayList<>())
+                        .addAll(cycles));
+        return materials;
+    }
+
     private void closureRow(TextTable table, List<Cycle> cycles) {
         double sum = 0;
         double smallest = Double.POSITIVE_INFINITY;
@@ -455,9 +470,14 @@ public final class FindingsText {
             decimals = Math.max(decimals, Math.min(cycle.forward().decimals(), 4));
         }
         Pass first = cycles.get(0).forward();
+        DoubleSummaryStatistics speeds = cycles.stream()
+                .mapToDouble(cycle -> cycle.forward().speedMmPerS())
+                .summaryStatistics();
+        String slowest = wording.units().speedNumber(speeds.getMin(), numbers);
+        String fastest = wording.units().speedNumber(speeds.getMax(), numbers);
         table.row(
                 Wording.shown(first.material()),
-                wording.units().speedNumber(first.speedMmPerS(), numbers),
+                slowest.equals(fastest) ? slowest : wording.text("speeds.range", slowest, fastest),
                 numbers.whole(cycles.size()),
                 signedLength(sum / cycles.size(), decimals + 1),
                 signedLength(smallest, decimals),

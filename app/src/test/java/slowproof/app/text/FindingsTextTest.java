@@ -5,15 +5,24 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import slowproof.files.in.TrialReader;
 import slowproof.trial.Exclusion;
+import slowproof.trial.Limit;
 import slowproof.trial.Trial;
+import slowproof.trial.findings.Answer;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
+import slowproof.trial.findings.Material;
 import slowproof.trial.input.SourcePosition;
+import slowproof.trial.simulator.Bench;
+import slowproof.trial.simulator.BenchPlan;
+import slowproof.trial.simulator.DemoPlant;
+import slowproof.trial.simulator.RandomStreams;
+import slowproof.trial.simulator.SimulatedTrial;
 import slowproof.wording.Units;
 import slowproof.wording.Wording;
 
@@ -54,6 +63,47 @@ class FindingsTextTest {
         assertThat(page.indexOf("Answer")).isLessThan(page.indexOf("Conditions: "));
         assertThat(page.indexOf("Conditions: ")).isLessThan(page.indexOf("Uncertainty where"));
         assertThat(page.indexOf("Uncertainty where")).isLessThan(page.indexOf("Cautions"));
+    }
+
+    @Test
+    void aLadderIsSummedUpOverAllSpeeds() {
+        BenchPlan plan = DemoPlant.plan(Instant.EPOCH);
+        Limit limit = Limit.of(DemoPlant.LIMIT_RATIO, DemoPlant.LIMIT_MM);
+        Findings findings =
+                Evaluation.of(SimulatedTrial.of("invented", plan, Bench.read(plan, RandomStreams.of(1)), limit));
+        String page = FindingsText.render(findings, ENGLISH, false, 100);
+        for (Material material : findings.materials()) {
+            String part = page.substring(page.indexOf("Over all speeds: " + material.material()));
+            assertThat(material.passScatterMm())
+                    .as("two strokes in one condition do not count as scatter")
+                    .isLessThan(0.2);
+            assertThat(part.substring(0, part.indexOf("\n\n")))
+                    .contains("Floor speed", "judged over 900 mm", "Error curve", "at 400 mm/s (k = 2)")
+                    .contains("Scale error", "Start loss", "for one metre of", "Compensation", "Dropouts");
+        }
+        String closure = page.substring(page.indexOf("Closure of cycles"));
+        assertThat(closure.substring(0, closure.indexOf("Closure is what")))
+                .as("the speeds of a long ladder are summed up")
+                .contains("5 to 400");
+        assertThat(FindingsText.render(findings, Wording.of(Locale.GERMAN), false, 100)
+                        .lines())
+                .allSatisfy(line -> assertThat(Cells.width(line)).isLessThanOrEqualTo(100));
+    }
+
+    @Test
+    void aFloorSaysForWhichLengthItHoldsWhereAShorterStrokeFails() {
+        BenchPlan plan = DemoPlant.plan(Instant.EPOCH);
+        Limit limit = Limit.of(DemoPlant.LIMIT_RATIO, DemoPlant.LIMIT_MM);
+        Trial trial = SimulatedTrial.of("invented", plan, Bench.read(plan, RandomStreams.of(1)), limit);
+        Findings findings = Evaluation.of(trial);
+        boolean shortStrokeFailsAboveTheFloor = findings.materials().stream()
+                .anyMatch(material -> material.floor().estimate() != null
+                        && findings.leading(material.material()).stream()
+                                .anyMatch(row -> row.key().speedMmPerS()
+                                                > material.floor().estimate()
+                                        && row.singlePassDecision() == Answer.DOES_NOT_CONFORM));
+        assertThat(FindingsText.render(findings, ENGLISH, false, 400).contains(", judged over 900 mm; over "))
+                .isEqualTo(shortStrokeFailsAboveTheFloor);
     }
 
     @Test
@@ -129,7 +179,7 @@ class FindingsTextTest {
         Findings findings = Evaluation.of(trial("caller"));
         long english = headings(FindingsText.render(findings, ENGLISH, false, 100));
         long german = headings(FindingsText.render(findings, Wording.of(Locale.GERMAN), false, 100));
-        assertThat(german).isEqualTo(english).isEqualTo(9);
+        assertThat(german).isEqualTo(english).isEqualTo(11);
     }
 
     private static long headings(String page) {

@@ -29,6 +29,8 @@ import slowproof.trial.findings.ReasonCode;
 import slowproof.trial.findings.Reversal;
 import slowproof.trial.note.Note;
 import slowproof.trial.scatter.Estimate;
+import slowproof.wording.DropoutWords;
+import slowproof.wording.MaterialFigures;
 import slowproof.wording.Wording;
 
 /** Writes findings as one JSON document of schema {@code findings/1}, described in docs/output.md. */
@@ -37,8 +39,6 @@ public final class FindingsJson {
     public static final String SCHEMA = "findings/1";
 
     /** Two strokes tell the parts of the scatter apart from this ratio on. */
-    private static final double STROKES_APART = 3;
-
     private static final String DRIFT_UNKNOWN = "not available: the record is too short for a drift";
 
     private final Findings findings;
@@ -355,7 +355,10 @@ public final class FindingsJson {
     }
 
     private void estimate(String key, @Nullable Estimate estimate, Material material) throws IOException {
-        json.number(key, estimate == null ? null : estimate.value(), whyPartsUnknown(material.material()));
+        json.number(
+                key,
+                estimate == null ? null : estimate.value(),
+                new MaterialFigures(material).whyPartsUnknown(findings, wording));
         if (estimate != null) {
             json.interval(key.replace("_mm", "_interval_95_mm"), estimate.low(), estimate.high());
         }
@@ -377,18 +380,6 @@ public final class FindingsJson {
 
     private void speed(String key, @Nullable Double value, FloorSpeed floor) throws IOException {
         json.number(key, value, explained(floor.reasons(), key, ReasonCode.THIN_TRIAL));
-    }
-
-    private String whyPartsUnknown(String material) {
-        double shortest = Double.POSITIVE_INFINITY;
-        double longest = 0;
-        for (Pass pass : findings.passesOf(material)) {
-            shortest = Math.min(shortest, pass.lengthMm());
-            longest = Math.max(longest, pass.lengthMm());
-        }
-        return longest < STROKES_APART * shortest
-                ? reason(ReasonCode.ONE_STROKE)
-                : wording.text("reason.not_evaluated");
     }
 
     private void compensated(Material material, MaterialFigures figures) throws IOException {

@@ -17,10 +17,13 @@ import slowproof.trial.dropout.DropoutLimit;
 
 /** Sums up each material: floor and scatter of one pass. */
 final class MaterialEvaluation {
-    private MaterialEvaluation() {}
+    /** A pass longer by this factor than the shortest of its condition is another stroke. */
+    private static final double ANOTHER_STROKE = 1.1;
 
     /** Change of speed, as a share of it, that a compensation has to bear; our choice, stated in the findings. */
     private static final double SPEED_CHANGE = 0.1;
+
+    private MaterialEvaluation() {}
 
     /**
      * Returns the materials in file order.
@@ -94,9 +97,26 @@ final class MaterialEvaluation {
                         new MaterialScatter.Cell(ConditionKey.of(pass), pass.direction()), c -> new ArrayList<>())
                 .add(pass));
         List<double[]> groups = cells.values().stream()
+                .flatMap(cell -> byStroke(cell).stream())
                 .filter(cell -> cell.size() > 1)
                 .map(cell -> cell.stream().mapToDouble(Pass::errorMm).toArray())
                 .toList();
         return groups.isEmpty() ? null : MaterialScatter.pooled(groups).standardDeviation();
+    }
+
+    /** Errors in mm of a short and a long stroke have different means; that is no scatter. */
+    private static List<List<Pass>> byStroke(List<Pass> passes) {
+        List<Pass> ascending = new ArrayList<>(passes);
+        ascending.sort(Comparator.comparingDouble(Pass::lengthMm));
+        List<List<Pass>> strokes = new ArrayList<>();
+        double first = 0;
+        for (Pass pass : ascending) {
+            if (strokes.isEmpty() || pass.lengthMm() > ANOTHER_STROKE * first) {
+                strokes.add(new ArrayList<>());
+                first = pass.lengthMm();
+            }
+            strokes.get(strokes.size() - 1).add(pass);
+        }
+        return strokes;
     }
 }

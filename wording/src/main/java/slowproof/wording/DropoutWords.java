@@ -1,22 +1,21 @@
-package slowproof.files.out;
+package slowproof.wording;
 
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.dropout.DropoutLimit;
-import slowproof.wording.Wording;
 
 /** Words of a dropout limit. */
-final class DropoutWords {
+public final class DropoutWords {
     private DropoutWords() {}
 
     /** Returns the status that files promise: found, whether the classes overlap or not, or not learnable. */
-    static String status(DropoutLimit limit) {
+    public static String status(DropoutLimit limit) {
         return limit.status() == DropoutLimit.Status.FOUND_SEPARATED
                 ? DropoutLimit.Status.FOUND.key()
                 : limit.status().key();
     }
 
     /** Returns why a figure of the limit is absent. */
-    static String why(DropoutLimit limit, Wording wording) {
+    public static String why(DropoutLimit limit, Wording wording) {
         DropoutLimit.Reason reason = limit.reason();
         if (reason == null) {
             return wording.text("reason.dropout_separated");
