@@ -17,6 +17,8 @@ class StudiesPageTest {
                 "failing assumptions",
                 "variance components",
                 "thin trials",
+                "decisions",
+                "recordings and readings",
                 "recordings")) {
             assertThat(StudiesPage.lines(block)).as(block).hasSizeGreaterThan(2);
         }
