@@ -25,9 +25,11 @@ final class CurvePasses {
      */
     static @Nullable CurveResult fit(Trial trial, List<Pass> passes, long seed) {
         long speeds = passes.stream().mapToDouble(Pass::speedMmPerS).distinct().count();
-        if (speeds < CurveFit.LEAST_SPEEDS) {
-            return null;
-        }
+        return speeds < CurveFit.LEAST_SPEEDS ? null : always(trial, passes, seed);
+    }
+
+    /** Returns the same for a thin trial too: without a curve, but with the errors at the tested speeds. */
+    static CurveResult always(Trial trial, List<Pass> passes, long seed) {
         Reference reference = trial.reference();
         // the two parts of a + b L; a classed tape has one figure a metre, taken at the mean length
         double fixed = reference.hasUncertainty() ? reference.standardUncertaintyMm(0) : 0;
