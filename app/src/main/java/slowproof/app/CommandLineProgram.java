@@ -18,7 +18,7 @@ import slowproof.trial.input.BadInputException;
 
 /** Finds the command that the words name, runs it and turns what goes wrong into a message and an exit status. */
 final class CommandLineProgram {
-    private static final List<String> NAMES = List.of("demo", "findings", "reply", "serve");
+    private static final List<String> NAMES = List.of("demo", "findings", "forecast", "reply", "serve");
 
     private final PrintStream out;
     private final PrintStream err;
@@ -46,6 +46,7 @@ final class CommandLineProgram {
         return switch (name) {
             case "demo" -> new DemoCommand();
             case "findings" -> new FindingsCommand();
+            case "forecast" -> new ForecastCommand();
             case "reply" -> new ReplyCommand();
             case "serve" -> new ServeCommand();
             default -> null;

@@ -8,10 +8,13 @@ import java.util.List;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 import slowproof.app.text.FindingsText;
+import slowproof.files.in.LineReader;
 import slowproof.files.in.TrialReader;
 import slowproof.files.out.TrialWriter;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
+import slowproof.trial.forecast.Settings;
+import slowproof.wording.LineReply;
 import slowproof.wording.Reply;
 import slowproof.wording.Wording;
 
@@ -50,6 +53,14 @@ final class DemoCommand implements Command {
         out.println(FindingsText.render(findings, wording, console.colour(), console.width()));
         out.println(wording.text("demo.reply"));
         out.println(Reply.of(findings, wording));
+        Path lineFile = folder.resolve(DemoLine.FILE);
+        if (!kept || !Files.exists(lineFile)) {
+            DemoLine.write(lineFile);
+        }
+        out.println();
+        out.println(wording.text("demo.line", lineFile.toString()));
+        out.println(LineReply.of(
+                Lines.forecast(findings, LineReader.read(lineFile), Settings.of(Evaluation.USUAL_SEED)), wording));
         if (words.hasMatchedOption("--once")) {
             return ExitStatus.DONE;
         }

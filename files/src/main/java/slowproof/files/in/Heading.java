@@ -36,6 +36,13 @@ record Heading(String base, double factor, @Nullable Integer decimalShift) {
         SPEED("_mm_s _m_s _m_min _ft_min", SPEEDS),
         ACCELERATION("_mm_s2 _m_s2", ACCELERATIONS),
         SHARE("_pct", SHARES),
+        TIME(
+                "_s _ms _us _min",
+                Map.of(
+                        "s", new Heading("", 1, null),
+                        "ms", new Heading("", 1e-3, null),
+                        "us", new Heading("", 1e-6, null),
+                        "min", new Heading("", 60, null))),
         TURNS("_turns", Map.of("turns", new Heading("", 1, null))),
         TEXT("", Map.of());
 

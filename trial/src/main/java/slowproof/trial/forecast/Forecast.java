@@ -122,7 +122,12 @@ public record Forecast(
         public enum Kind {
             AS_FOUND,
             SCALE_CORRECTED,
-            CURVE_CORRECTED
+            CURVE_CORRECTED;
+
+            /** Returns the kind as written in files, lower_snake_case. */
+            public String key() {
+                return name().toLowerCase(Locale.ROOT);
+            }
         }
     }
 

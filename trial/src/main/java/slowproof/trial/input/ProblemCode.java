@@ -109,6 +109,38 @@ public enum ProblemCode {
     LOG_COUNT_BEYOND_REGISTER,
     /** {0} bits of the register, {1} top speed, {2} longest interval, {3} travel in half the register. */
     LOG_COUNTER_AMBIGUOUS,
+    /** {0} travel of the steps in mm, {1} length of the pieces in mm. */
+    LINE_LONGER_THAN_PIECE,
+    /** {0} travel of the steps in mm, {1} length of the pieces in mm. */
+    LINE_SHORTER_THAN_PIECE,
+    /** No arguments. */
+    LINE_HOLD_AT_REST,
+    /** {0} speed in mm/s. */
+    LINE_STOP_IN_MOTION,
+    /** No arguments. */
+    LINE_TWO_RESTS,
+    /** {0} speed at the end in mm/s. */
+    LINE_NOT_CLOSED,
+    /** No arguments. */
+    LINE_CUT_BACKWARDS,
+    /** {0} travel of the log in mm, {1} length of a piece in mm. */
+    LINE_LOG_SHORT,
+    /** No arguments. */
+    LINE_LOG_AT_REST,
+    /** No arguments. */
+    LINE_NO_CYCLE,
+    /** No arguments. */
+    LINE_CYCLE_AND_PROFILE,
+    /** No arguments. */
+    LINE_STEP_UNKNOWN,
+    /** {0} lower end in mm, {1} upper end in mm. */
+    LINE_TOLERANCE,
+    /** {0} time found in s, {1} time before it in s. */
+    LINE_TIME_BACK,
+    /** {0} material found, {1} nearest known one, {2} materials of the trial. */
+    LINE_MATERIAL,
+    /** {0} materials of the trial. */
+    LINE_MATERIAL_MISSING,
     /** {0} series or piece, {1} reading found, {2} travel of the reference. */
     QUESTION_ERROR_TYPED,
     /** {0} series. */

@@ -1,0 +1,310 @@
+package slowproof.files.in;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
+import slowproof.files.in.Table.Row;
+import slowproof.trial.input.BadInputException;
+import slowproof.trial.input.ProblemCode;
+import slowproof.trial.input.SourcePosition;
+import slowproof.trial.line.Line;
+import slowproof.trial.line.LineNotPossibleException;
+import slowproof.trial.line.LineProfile;
+import slowproof.trial.line.LineStep;
+import slowproof.trial.line.PieceSpec;
+import slowproof.trial.line.SpeedLog;
+
+/** Reads a line file and the speed log it may name. */
+public final class LineReader {
+    private static final Set<String> TOP = ordered(
+            "line",
+            "description",
+            "material",
+            "piece",
+            "pieces",
+            "pieces_per_cycle",
+            "cut_on",
+            "cycle",
+            "profile",
+            "trigger_jitter_s",
+            "trigger_latency_s",
+            "standstill_drift_mm_min",
+            "unit_spread",
+            "promise");
+    private static final Set<String> PIECE = ordered("length_mm", "tolerance_mm", "share");
+    private static final Set<String> TOLERANCE = ordered("lower_mm", "upper_mm");
+    private static final Set<String> UNIT = ordered("relative_pct", "source");
+    private static final Set<String> PROMISE = ordered("coverage_pct", "confidence_pct");
+    private static final Set<String> STEP = ordered(
+            "ramp_to_mm_s",
+            "acceleration_mm_s2",
+            "jerk_mm_s3",
+            "hold_mm",
+            "hold_s",
+            "hold_rest",
+            "stop_s",
+            "reverse_mm",
+            "speed_mm_s",
+            "repeat",
+            "steps");
+    private static final int MOST_REPEATS = 10_000;
+
+    private enum CutOn {
+        SENSOR,
+        ELSEWHERE
+    }
+
+    private final Path folder;
+    private final Problems problems = new Problems();
+    private final List<SourceFile> sources = new ArrayList<>();
+    private final YamlMap top;
+
+    private LineReader(Path file) {
+        Path absolute = file.toAbsolutePath();
+        Path parent = absolute.getParent();
+        folder = parent == null ? absolute : parent;
+        RawFile raw = RawFile.read(file, file.toString());
+        sources.add(raw.source());
+        top = YamlMap.parse(raw, problems, TOP);
+    }
+
+    private static Set<String> ordered(String... keys) {
+        return new TreeSet<>(List.of(keys));
+    }
+
+    /**
+     * Reads a line.
+     *
+     * @param file the line file; paths in it are relative to its folder
+     * @throws BadInputException with every problem found; a cycle that cannot be driven or does not fit its piece is one
+     */
+    public static LoadedLine read(Path file) {
+        return new LineReader(file).read();
+    }
+
+    private LoadedLine read() {
+        List<PieceSpec> pieces = pieces();
+        CutOn cutOn = top.choice("cut_on", CutOn.class);
+        Double perCycle = top.positive("pieces_per_cycle");
+        if (perCycle != null && perCycle != Math.rint(perCycle)) {
+            problems.add(ProblemCode.NOT_A_NUMBER, top.at("pieces_per_cycle"), top.textOr("pieces_per_cycle", ""), ".");
+        }
+        if (top.has("cycle") == top.has("profile")) {
+            problems.add(
+                    top.has("cycle") ? ProblemCode.LINE_CYCLE_AND_PROFILE : ProblemCode.LINE_NO_CYCLE, top.at("cycle"));
+        }
+        List<YamlMap> maps = top.maps("cycle", STEP);
+        List<LineStep> cycle = steps(maps);
+        LineProfile log = log();
+        Double jitter = top.notNegative("trigger_jitter_s");
+        Double latency = top.number("trigger_latency_s");
+        Double drift = top.notNegative("standstill_drift_mm_min");
+        YamlMap unit = top.map("unit_spread", UNIT);
+        YamlMap promise = top.map("promise", PROMISE);
+        double coverage = share(promise, "coverage_pct");
+        double confidence = share(promise, "confidence_pct");
+        Double spread = unit == null ? null : unit.notNegative("relative_pct");
+        problems.refuseIfAny();
+        Line line = new Line(
+                top.textOr("line", ""),
+                top.text("material"),
+                pieces,
+                cutOn != CutOn.ELSEWHERE,
+                perCycle == null ? 1 : (int) Math.round(perCycle),
+                cycle,
+                log,
+                jitter == null ? 0 : jitter,
+                latency,
+                drift,
+                spread == null ? null : Double.valueOf(spread / 100),
+                unit == null ? "" : unit.textOr("source", ""),
+                coverage,
+                confidence);
+        try {
+            line.motions();
+        } catch (LineNotPossibleException e) {
+            int step = e.step();
+            problems.add(
+                    ProblemCode.valueOf(e.why().name()),
+                    step >= 0 && step < maps.size() ? maps.get(step).at() : top.at(log == null ? "cycle" : "profile"),
+                    e.figures().toArray());
+            problems.refuseIfAny();
+        }
+        return new LoadedLine(line, sources);
+    }
+
+    private List<PieceSpec> pieces() {
+        List<YamlMap> maps = new ArrayList<>(top.maps("pieces", PIECE));
+        YamlMap single = top.map("piece", PIECE);
+        if (single != null) {
+            maps.add(single);
+        }
+        if (maps.isEmpty()) {
+            problems.add(ProblemCode.KEY_MISSING, top.at("piece"), "piece");
+        }
+        List<PieceSpec> pieces = new ArrayList<>();
+        for (YamlMap map : maps) {
+            map.require("length_mm");
+            int before = problems.count();
+            Double length = map.positive("length_mm");
+            Double share = map.positive("share");
+            Double lower = null;
+            Double upper = null;
+            if (map.has("tolerance_mm") && map.isScalar("tolerance_mm")) {
+                upper = map.positive("tolerance_mm");
+                lower = upper == null ? null : Double.valueOf(-upper);
+            } else if (map.has("tolerance_mm")) {
+                YamlMap ends = map.map("tolerance_mm", TOLERANCE);
+                if (ends != null) {
+                    ends.require("lower_mm");
+                    ends.require("upper_mm");
+                    lower = ends.number("lower_mm");
+                    upper = ends.number("upper_mm");
+                    if (lower != null && upper != null && !(lower <= 0 && upper >= 0 && lower < upper)) {
+                        problems.add(ProblemCode.LINE_TOLERANCE, ends.at(), lower, upper);
+                    }
+                }
+            }
+            if (length != null && problems.count() == before) {
+                pieces.add(new PieceSpec(length, lower, upper, share == null ? 1 : share));
+            }
+        }
+        return pieces;
+    }
+
+    private double share(@Nullable YamlMap map, String key) {
+        Double percent = map == null ? null : map.positive(key);
+        if (map != null && percent != null && !(percent < 100)) {
+            problems.add(ProblemCode.OUT_OF_RANGE, map.at(key), map.textOr(key, ""), "0 to 100 %");
+            return 0.95;
+        }
+        return percent == null ? 0.95 : percent / 100;
+    }
+
+    private List<LineStep> steps(List<YamlMap> maps) {
+        List<LineStep> steps = new ArrayList<>();
+        for (YamlMap map : maps) {
+            LineStep step = step(map);
+            if (step != null) {
+                steps.add(step);
+            }
+        }
+        return steps;
+    }
+
+    private @Nullable LineStep step(YamlMap map) {
+        int before = problems.count();
+        if (map.has("ramp_to_mm_s")) {
+            map.require("acceleration_mm_s2");
+            Double speed = map.number("ramp_to_mm_s");
+            Double acceleration = map.positive("acceleration_mm_s2");
+            Double jerk = map.positive("jerk_mm_s3");
+            return speed == null || acceleration == null ? null : new LineStep.RampTo(speed, acceleration, jerk);
+        }
+        if (map.has("reverse_mm")) {
+            map.require("speed_mm_s");
+            map.require("acceleration_mm_s2");
+            Double distance = map.positive("reverse_mm");
+            Double speed = map.positive("speed_mm_s");
+            Double acceleration = map.positive("acceleration_mm_s2");
+            return distance == null || speed == null || acceleration == null
+                    ? null
+                    : new LineStep.Reverse(distance, speed, acceleration);
+        }
+        if (map.has("hold_mm")) {
+            Double distance = map.notNegative("hold_mm");
+            return distance == null ? null : new LineStep.HoldMm(distance);
+        }
+        if (map.has("hold_s")) {
+            Double time = map.notNegative("hold_s");
+            return time == null ? null : new LineStep.HoldS(time);
+        }
+        if (map.has("stop_s")) {
+            Double time = map.notNegative("stop_s");
+            return time == null ? null : new LineStep.Stop(time);
+        }
+        if (map.has("repeat")) {
+            map.require("steps");
+            Double times = map.positive("repeat");
+            List<LineStep> inner = steps(map.maps("steps", STEP));
+            if (times != null && (times != Math.rint(times) || times > MOST_REPEATS)) {
+                problems.add(ProblemCode.OUT_OF_RANGE, map.at("repeat"), map.textOr("repeat", ""), "1 to 10000");
+                return null;
+            }
+            if (inner.stream().anyMatch(LineStep.HoldRest.class::isInstance)) {
+                problems.add(ProblemCode.LINE_TWO_RESTS, map.at("steps"));
+                return null;
+            }
+            return times == null ? null : new LineStep.Repeat((int) Math.round(times), inner);
+        }
+        if (map.flag("hold_rest")) {
+            return new LineStep.HoldRest();
+        }
+        if (problems.count() == before) {
+            problems.add(ProblemCode.LINE_STEP_UNKNOWN, map.at());
+        }
+        return null;
+    }
+
+    private @Nullable LineProfile log() {
+        String name = top.text("profile");
+        if (name == null) {
+            return null;
+        }
+        int before = problems.count();
+        try {
+            RawFile raw = RawFile.read(folder.resolve(name), name);
+            sources.add(raw.source());
+            Table table = Table.read(raw, problems);
+            Columns columns =
+                    new Columns(table, problems).required("time", Heading.Kind.TIME).required("speed", Heading.Kind.SPEED);
+            if (problems.count() > before) {
+                return null;
+            }
+            return profile(table, columns);
+        } catch (BadInputException e) {
+            problems.addAll(e.problems());
+            return null;
+        }
+    }
+
+    private @Nullable LineProfile profile(Table table, Columns columns) {
+        int before = problems.count();
+        double[] times = new double[table.rows().size()];
+        double[] speeds = new double[times.length];
+        int n = 0;
+        for (Row row : table.rows()) {
+            if (row.cells().size() != table.headings().size()) {
+                continue;
+            }
+            Double time = columns.requiredNumber(row, "time");
+            Double speed = columns.requiredNumber(row, "speed");
+            if (time == null || speed == null) {
+                continue;
+            }
+            if (n > 0 && !(time > times[n - 1])) {
+                problems.add(ProblemCode.LINE_TIME_BACK, columns.at(row, "time"), time, times[n - 1]);
+                continue;
+            }
+            times[n] = time;
+            speeds[n++] = speed;
+        }
+        if (problems.count() > before) {
+            return null;
+        }
+        if (n < 3) {
+            problems.add(ProblemCode.LOG_TOO_FEW_ROWS, SourcePosition.ofFile(table.file()), n);
+            return null;
+        }
+        try {
+            return SpeedLog.profile(Arrays.copyOf(times, n), Arrays.copyOf(speeds, n));
+        } catch (LineNotPossibleException e) {
+            problems.add(ProblemCode.valueOf(e.why().name()), SourcePosition.ofFile(table.file()));
+            return null;
+        }
+    }
+}

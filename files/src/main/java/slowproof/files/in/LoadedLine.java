@@ -1,0 +1,17 @@
+package slowproof.files.in;
+
+import java.util.List;
+import slowproof.trial.line.Line;
+
+/**
+ * A line with what its files were.
+ *
+ * @param line the line
+ * @param sources every file that took part, the line file first
+ */
+public record LoadedLine(Line line, List<SourceFile> sources) {
+    /** Copies the list. */
+    public LoadedLine {
+        sources = List.copyOf(sources);
+    }
+}
