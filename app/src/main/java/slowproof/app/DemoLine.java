@@ -13,9 +13,7 @@ final class DemoLine {
     private DemoLine() {}
 
     static void write(Path file) throws IOException {
-        Files.writeString(
-                file,
-                """
+        Files.writeString(file, """
                 # Invented line: fast feed, creep before the cut, stop for the cut.
                 line: "Cross-cutter, felt"
                 material: "%s"
@@ -28,7 +26,6 @@ final class DemoLine {
                   - {hold_rest: true}
                   - {ramp_to_mm_s: 0, acceleration_mm_s2: 500}
                   - {stop_s: 1.5}
-                """
-                        .formatted(DemoPlant.FELT, DemoPlant.PIECE_MM, DemoPlant.TOLERANCE_MM));
+                """.formatted(DemoPlant.FELT, DemoPlant.PIECE_MM, DemoPlant.TOLERANCE_MM));
     }
 }

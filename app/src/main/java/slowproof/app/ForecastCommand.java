@@ -71,9 +71,7 @@ final class ForecastCommand implements Command {
         Findings findings = Evaluation.of(trial.trial());
         Settings usual = Settings.of(seed);
         Forecast forecast = Lines.forecast(
-                findings,
-                line,
-                pieces == null ? usual : new Settings(seed, pieces, false, usual.threads()));
+                findings, line, pieces == null ? usual : new Settings(seed, pieces, false, usual.threads()));
         if (words.hasMatchedOption("--json")) {
             List<SourceFile> sources = new ArrayList<>(trial.sources());
             sources.addAll(line.sources());

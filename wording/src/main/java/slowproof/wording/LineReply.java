@@ -37,7 +37,9 @@ public final class LineReply {
                 ? forecast.evidence().material()
                 : forecast.line().title();
         sentences.add(wording.text(
-                "forecast.answer." + figures.decision().key().replace(' ', '_'), subject, tolerance(forecast, wording)));
+                "forecast.answer." + figures.decision().key().replace(' ', '_'),
+                subject,
+                tolerance(forecast, wording)));
         sentences.add(wording.text(
                 "forecast.answer.promise",
                 "\u00b1" + mm(figures.promises().toleranceMm(), wording),
@@ -100,7 +102,9 @@ public final class LineReply {
 
     private static String ppm(double share, Wording wording) {
         double ppm = 1e6 * share;
-        return ppm < 0.001 ? "< " + wording.numbers().plain(0.001, 1) : wording.numbers().plain(ppm, 2);
+        return ppm < 0.001
+                ? "< " + wording.numbers().plain(0.001, 1)
+                : wording.numbers().plain(ppm, 2);
     }
 
     /** Returns a length with two significant digits or so and its unit. */

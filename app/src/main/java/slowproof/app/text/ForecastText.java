@@ -43,8 +43,7 @@ public final class ForecastText {
         page.heading(wording.text("forecast.heading.figures"));
         Double deviation = figures.deviationMm();
         if (deviation != null) {
-            page.paragraph(
-                    wording.text("forecast.answer.deviation", LineReply.signed(deviation, figures, wording)));
+            page.paragraph(wording.text("forecast.answer.deviation", LineReply.signed(deviation, figures, wording)));
         }
         LineReply.outside(forecast, wording).forEach(page::paragraph);
         if (!forecast.evidence().hasCurve()) {
@@ -115,7 +114,9 @@ public final class ForecastText {
         page.paragraph(
                 acceleration == null
                         ? none("acceleration", promises.accelerationReason(), wording)
-                        : wording.text("forecast.promise.acceleration", wording.numbers().plain(up(acceleration), 3)));
+                        : wording.text(
+                                "forecast.promise.acceleration",
+                                wording.numbers().plain(up(acceleration), 3)));
         Integer stops = promises.mostStops();
         page.paragraph(
                 stops == null
@@ -125,7 +126,8 @@ public final class ForecastText {
         page.paragraph(
                 rest == null
                         ? none("standstill", promises.standstillReason(), wording)
-                        : wording.text("forecast.promise.standstill", wording.numbers().plain(rest, 3)));
+                        : wording.text(
+                                "forecast.promise.standstill", wording.numbers().plain(rest, 3)));
     }
 
     /** A promise is rounded to the safe side. */

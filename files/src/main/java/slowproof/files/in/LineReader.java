@@ -260,8 +260,9 @@ public final class LineReader {
             RawFile raw = RawFile.read(folder.resolve(name), name);
             sources.add(raw.source());
             Table table = Table.read(raw, problems);
-            Columns columns =
-                    new Columns(table, problems).required("time", Heading.Kind.TIME).required("speed", Heading.Kind.SPEED);
+            Columns columns = new Columns(table, problems)
+                    .required("time", Heading.Kind.TIME)
+                    .required("speed", Heading.Kind.SPEED);
             if (problems.count() > before) {
                 return null;
             }

@@ -23,8 +23,10 @@ public final class ForecastJson {
     public static final String SCHEMA = "forecast/1";
 
     private static final String[] FIGURES = {
-        "expected_error_mm", "piece_deviation_mm", "mean_standard_uncertainty_mm", "mean_interval_95_mm", "piece_spread_mm",
-        "piece_interval_95_mm", "outside_tolerance_ppm", "outside_interval_ppm", "uncovered_mm", "below_slowest_tested_mm",
+        "expected_error_mm", "piece_deviation_mm", "mean_standard_uncertainty_mm", "mean_interval_95_mm",
+                "piece_spread_mm",
+        "piece_interval_95_mm", "outside_tolerance_ppm", "outside_interval_ppm", "uncovered_mm",
+                "below_slowest_tested_mm",
         "below_floor_mm", "monte_carlo", "promises"
     };
 
