@@ -337,21 +337,28 @@ public final class FindingsJson {
 
     private void curve(Material material) throws IOException {
         json.beginList("error_curve");
-        CurveResult result = material.curve();
-        ErrorCurve curve = result == null ? null : result.curve();
-        if (curve != null) {
-            for (CurvePoint point : curve.grid()) {
-                json.begin();
-                json.number("speed_mm_s", point.speedMmPerS());
-                json.text("direction", Direction.BOTH.key());
-                json.number("error_pct", 100 * point.error());
-                json.number("standard_uncertainty_pct", 100 * point.standardUncertainty());
-                json.number("low_95_pct", 100 * point.low());
-                json.number("high_95_pct", 100 * point.high());
-                json.end();
-            }
+        for (Map.Entry<Direction, CurveResult> entry : material.byDirection().entrySet()) {
+            curve(entry.getKey(), entry.getValue());
         }
+        curve(Direction.BOTH, material.curve());
         json.endList();
+    }
+
+    private void curve(Direction direction, @Nullable CurveResult result) throws IOException {
+        ErrorCurve curve = result == null ? null : result.curve();
+        if (curve == null) {
+            return;
+        }
+        for (CurvePoint point : curve.grid()) {
+            json.begin();
+            json.number("speed_mm_s", point.speedMmPerS());
+            json.text("direction", direction.key());
+            json.number("error_pct", 100 * point.error());
+            json.number("standard_uncertainty_pct", 100 * point.standardUncertainty());
+            json.number("low_95_pct", 100 * point.low());
+            json.number("high_95_pct", 100 * point.high());
+            json.end();
+        }
     }
 
     private void estimate(String key, @Nullable Estimate estimate, Material material) throws IOException {

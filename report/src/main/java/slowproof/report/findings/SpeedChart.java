@@ -14,9 +14,11 @@ import slowproof.report.chart.Symbol;
 import slowproof.report.chart.Tone;
 import slowproof.trial.Limit;
 import slowproof.trial.curve.CurvePoint;
+import slowproof.trial.curve.CurveResult;
 import slowproof.trial.curve.ErrorCurve;
 import slowproof.trial.findings.Answer;
 import slowproof.trial.findings.Condition;
+import slowproof.trial.findings.Direction;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.FloorSpeed;
 import slowproof.trial.findings.Material;
@@ -59,6 +61,7 @@ final class SpeedChart {
         if (curve != null) {
             layers.add(new Layer.Line(word("curve"), Tone.ACCENT, Stroke.SOLID, places(curve)));
         }
+        material.byDirection().forEach(this::direction);
         means(conditions);
         MaterialAnswer answer = new MaterialAnswer(findings, material, wording);
         return new Chart(
@@ -116,6 +119,20 @@ final class SpeedChart {
             places.add(new Place(speed, 100 * point.error(), 100 * point.low(), 100 * point.high()));
         }
         return places;
+    }
+
+    /** A curve of one direction, where the two differ. */
+    private void direction(Direction direction, CurveResult result) {
+        ErrorCurve curve = result.curve();
+        if (curve != null) {
+            List<Place> places = places(curve);
+            places.forEach(place -> errors.with(place.y()));
+            layers.add(new Layer.Line(
+                    wording.text("plot.curve_of", wording.direction(direction)),
+                    Tone.INK,
+                    direction == Direction.FORWARD ? Stroke.DASHED : Stroke.DOTTED,
+                    places));
+        }
     }
 
     /** The limit as the floor is judged: with an absolute part it is another one for other lengths. */

@@ -2,10 +2,10 @@ package slowproof.trial.findings;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.Limit;
@@ -55,24 +55,68 @@ final class MaterialEvaluation {
             CurveReason why = curve == null ? CurveReason.THIN_TRIAL : curve.reason();
             reasons.put("error_curve", why == null ? ReasonCode.NO_CURVE : ReasonCode.valueOf(why.name()));
         }
+        Map<Direction, CurveResult> byDirection = byDirection(trial, passes, curve, seed);
         return new Material(
                 passes.get(0).material(),
-                floor(trial, passes, leading, curve),
+                floor(trial, passes, leading, curve, byDirection),
                 scatter,
                 curve,
+                byDirection,
                 curve == null ? null : curve.scaleError(),
                 curve == null ? null : largest(curve, dropouts),
                 dropouts,
                 reasons);
     }
 
+    /** Returns a curve for each direction where the two differ and both carry one; else nothing. */
+    private static Map<Direction, CurveResult> byDirection(
+            Trial trial, List<Pass> passes, @Nullable CurveResult both, long seed) {
+        if (both == null || !DirectionDifference.significant(passes)) {
+            return Map.of();
+        }
+        Map<Direction, CurveResult> curves = new EnumMap<>(Direction.class);
+        for (Direction direction : List.of(Direction.FORWARD, Direction.RETURN)) {
+            List<Pass> own = passes.stream()
+                    .filter(pass -> pass.direction() == direction)
+                    .toList();
+            CurveResult curve = own.isEmpty() ? null : CurvePasses.fit(trial, own, seed);
+            if (curve == null || curve.curve() == null) {
+                return Map.of();
+            }
+            curves.put(direction, curve);
+        }
+        return curves;
+    }
+
     private static FloorSpeed floor(
-            Trial trial, List<Pass> passes, List<Condition> leading, @Nullable CurveResult curve) {
+            Trial trial,
+            List<Pass> passes,
+            List<Condition> leading,
+            @Nullable CurveResult curve,
+            Map<Direction, CurveResult> byDirection) {
         Limit limit = trial.limit();
-        boolean judged = limit != null && trial.reference().hasUncertainty();
-        return curve == null || curve.curve() == null || !judged
+        if (limit == null || !trial.reference().hasUncertainty()) {
+            return FloorBracket.of(leading, Condition::decision);
+        }
+        if (!byDirection.isEmpty()) {
+            return byDirection.values().stream()
+                    .map(one -> CurveFloor.of(one, limit, passes))
+                    .max(Comparator.comparingDouble(MaterialEvaluation::slowness))
+                    .orElseThrow();
+        }
+        return curve == null || curve.curve() == null
                 ? FloorBracket.of(leading, Condition::decision)
-                : CurveFloor.of(curve, Objects.requireNonNull(limit), passes);
+                : CurveFloor.of(curve, limit, passes);
+    }
+
+    /** Orders floors from the most to the least favourable: by what may be promised, then by the estimate. */
+    private static double slowness(FloorSpeed floor) {
+        if (floor.status() == FloorSpeed.Status.HOLDS_THROUGHOUT) {
+            return 0;
+        }
+        Double proven = floor.proven();
+        Double estimate = floor.estimate();
+        return proven != null && estimate != null ? proven : Double.POSITIVE_INFINITY;
     }
 
     private static @Nullable Compensation largest(CurveResult curve, @Nullable DropoutLimit dropouts) {

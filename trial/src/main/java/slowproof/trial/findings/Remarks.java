@@ -162,6 +162,9 @@ final class Remarks {
         if (material.curve() != null) {
             notes.addAll(material.curve().notes());
         }
+        if (!material.byDirection().isEmpty()) {
+            add(NoteCode.CURVES_BY_DIRECTION, material.material());
+        }
         boolean scattersNowhere =
                 leading.stream().anyMatch(condition -> condition.flags().contains(Flag.SCATTER_BELOW_RESOLUTION));
         Double resolution = trial.sensor().resolutionMm();
