@@ -42,6 +42,7 @@ final class Site {
         new TrialsPage(this).install(routes);
         new BenchPage(this).install(routes);
         new TrialPage(this).install(routes);
+        new LinePage(this).install(routes);
         new Photos(this).install(routes);
         new Downloads(this).install(routes);
         routes.exception(UnknownTrialException.class, (e, context) -> sorry(context, HttpStatus.NOT_FOUND));

@@ -50,6 +50,23 @@ public final class Forecasting {
     }
 
     /**
+     * Returns the Monte Carlo part of a forecast alone.
+     *
+     * @param evidence what a trial says of the material, with draws
+     * @param line the line
+     * @param settings how to compute
+     * @throws IllegalArgumentException if the evidence has no draws
+     */
+    public static Sampled sample(LineEvidence evidence, Line line, Settings settings) {
+        CurveDraws draws = evidence.draws();
+        if (draws == null) {
+            throw new IllegalArgumentException("nothing was repeated on " + evidence.material());
+        }
+        LineModel model = LineModel.of(evidence, draws, line, settings.seed());
+        return sampled(model, new Judgement(model), settings);
+    }
+
+    /**
      * Returns the tolerance that can be promised at other creep speeds.
      *
      * @param evidence what a trial says

@@ -1,0 +1,34 @@
+#!/usr/bin/env bash
+# Times ten million pieces of a forecast beside the same model in vectorised NumPy, in one run on one machine.
+# Usage: benchmarks/pieces.sh [PIECES]
+set -eu
+pieces=${1:-10000000}
+here=$(cd "$(dirname "$0")/.." && pwd)
+"$here/slowproof" --version >/dev/null # builds when there is no build
+java=$(sed -n 2p "$here/.build/current")
+build=$(sed -n 1p "$here/.build/current")
+folder=$(mktemp -d)
+trap 'rm -rf "$folder"' EXIT
+"$here/slowproof" demo --once --folder "$folder" >/dev/null 2>&1
+# a web that is cut on the fly at 100 mm/s and stops twice in each piece
+{
+    echo time_s,speed_mm_s
+    t=0
+    for step in "0 100" "200 0" "1000 0" "800 400" "2600 400" "800 0" "1000 0" "800 400" "2750 400" "800 0" "1000 0" "200 100"; do
+        set -- $step
+        t=$((t + $1))
+        printf '%d.%03d,%s\n' $((t / 1000)) $((t % 1000)) "$2"
+    done
+} >"$folder/log.csv"
+cat >"$folder/line.yaml" <<'Y'
+line: benchmark
+material: acoustic felt
+piece: {length_mm: 2800, tolerance_mm: 2}
+profile: log.csv
+trigger_jitter_s: 0.0005
+Y
+classpath=$(find "$build" -name '*.jar' | tr '\n' ':')
+"$java" -cp "$classpath" "$here/benchmarks/Pieces.java" "$folder/trial.yaml" "$folder/line.yaml" "$pieces" 2>"$folder/java"
+grep '^figures=' "$folder/java" >/dev/null || { cat "$folder/java" >&2; exit 1; }
+python3 "$here/benchmarks/pieces.py" $(sed -n 's/^figures=//p' "$folder/java") 2>"$folder/numpy" || { cat "$folder/numpy"; exit 0; }
+awk -F= '/^seconds/ {s[FILENAME] = $2} END {for (f in s) if (f ~ /numpy/) n = s[f]; else j = s[f]; printf "NumPy takes %.1f times as long\n", n / j}' "$folder/java" "$folder/numpy"

@@ -1,0 +1,104 @@
+package slowproof.trial.forecast;
+
+import java.util.ArrayList;
+import java.util.List;
+import slowproof.trial.curve.CurveDraws;
+import slowproof.trial.line.PieceMotion;
+
+/**
+ * Where along a piece its expected error is made.
+ *
+ * @param places places in order of time
+ */
+public record ErrorAlong(List<Place> places) {
+    private static final int SLICES = 40;
+
+    /**
+     * A moment.
+     *
+     * @param timeS time since the cut before, s
+     * @param travelMm way travelled since then, backward counted positive, mm
+     * @param speedMmPerS signed speed there, mm/s
+     * @param errorMm expected error made up to there, mm
+     */
+    public record Place(double timeS, double travelMm, double speedMmPerS, double errorMm) {}
+
+    /** Copies the list. */
+    public ErrorAlong {
+        places = List.copyOf(places);
+    }
+
+    /**
+     * Follows a motion with the mean of the draws; mean start losses count at each start.
+     *
+     * @param draws draws of the curve
+     * @param motion motion of a piece
+     */
+    public static ErrorAlong of(CurveDraws draws, PieceMotion motion) {
+        double[] mean = new double[draws.nodes()];
+        double start = 0;
+        for (int i = 0; i < draws.count(); i++) {
+            start += draws.startMm(i) / draws.count();
+            for (int k = 0; k < mean.length; k++) {
+                mean[k] += draws.at(i, k) / draws.count();
+            }
+        }
+        List<Place> places = new ArrayList<>();
+        double travel = 0;
+        double error = 0;
+        places.add(new Place(0, 0, motion.speedMmPerS(0), 0));
+        for (int i = 1; i < motion.size(); i++) {
+            double before = motion.speedMmPerS(i - 1);
+            double after = motion.speedMmPerS(i);
+            if (before == 0 && after != 0) {
+                error += Math.signum(after) * start;
+            }
+            double step = (motion.timeS(i) - motion.timeS(i - 1)) / SLICES;
+            for (int s = 1; s <= SLICES; s++) {
+                double v = before + (after - before) * (s - 0.5) / SLICES;
+                travel += Math.abs(v) * step;
+                error += v * step * at(draws, mean, Math.abs(v));
+                places.add(new Place(
+                        motion.timeS(i - 1) + s * step - motion.timeS(0),
+                        travel,
+                        before + (after - before) * s / SLICES,
+                        error));
+            }
+        }
+        return new ErrorAlong(places);
+    }
+
+    private static double at(CurveDraws draws, double[] mean, double speed) {
+        int last = mean.length - 1;
+        if (speed <= draws.nodeMmPerS(0)) {
+            return mean[0];
+        }
+        for (int k = 0; k < last; k++) {
+            double next = draws.nodeMmPerS(k + 1);
+            if (speed <= next) {
+                double share = Math.log(speed / draws.nodeMmPerS(k)) / Math.log(next / draws.nodeMmPerS(k));
+                return mean[k] * (1 - share) + mean[k + 1] * share;
+            }
+        }
+        return mean[last];
+    }
+
+    /**
+     * Returns the sizes of the errors made in equal parts of the way, mm.
+     *
+     * @param parts number of parts, at least 1
+     */
+    public double[] inParts(int parts) {
+        double[] made = new double[parts];
+        double all = places.get(places.size() - 1).travelMm();
+        for (int i = 1; i < places.size(); i++) {
+            Place place = places.get(i);
+            int part = all > 0 ? (int) Math.min(parts - 1, parts * (place.travelMm() / all - 1e-12)) : 0;
+            made[Math.max(0, part)] += place.errorMm() - places.get(i - 1).errorMm();
+        }
+        for (int k = 0; k < parts; k++) {
+            made[k] = Math.abs(made[k]);
+        }
+        return made;
+    }
+}
