@@ -113,8 +113,21 @@ public final class LinePage {
                 "creeps", field(context, "creeps", "150"));
         String title = TrialPage.title(sheet, wording, site.zone());
         if (findings == null) {
-            return new View(sheet.id(), title, List.of(), "", fields, "1", "2", List.of(), List.of(), "none", "",
-                    List.of(), List.of(), List.of());
+            return new View(
+                    sheet.id(),
+                    title,
+                    List.of(),
+                    "",
+                    fields,
+                    "1",
+                    "2",
+                    List.of(),
+                    List.of(),
+                    "none",
+                    "",
+                    List.of(),
+                    List.of(),
+                    List.of());
         }
         List<String> materials =
                 findings.materials().stream().map(Material::material).toList();
@@ -140,13 +153,15 @@ public final class LinePage {
                 forecast = Forecasting.of(evidence, line, new Settings(Evaluation.USUAL_SEED, 1, false, 1));
                 CurveDraws draws = evidence.draws();
                 if (draws != null) {
-                    double[] made = ErrorAlong.of(draws, line.motions().get(0).motion()).inParts(PARTS);
+                    double[] made =
+                            ErrorAlong.of(draws, line.motions().get(0).motion()).inParts(PARTS);
                     strip = shades(made);
                     where = where(made, numbers[0], wording);
                 }
             } catch (LineNotPossibleException e) {
                 problems.add(new Problem(
-                        "length", wording.text("problem." + e.why().key(), e.figures().toArray())));
+                        "length",
+                        wording.text("problem." + e.why().key(), e.figures().toArray())));
             }
         }
         Forecast.Figures figures = forecast == null ? null : forecast.figures();
