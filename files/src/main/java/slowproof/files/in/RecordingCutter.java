@@ -3,6 +3,7 @@ package slowproof.files.in;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import slowproof.files.cache.CacheFolder;
 import slowproof.files.cache.Fingerprints;
@@ -35,6 +36,9 @@ import slowproof.trial.recording.SpeedJudge;
 
 /** Reads one recording of a trial and cuts it into passes, or takes what came of it before from the cache. */
 final class RecordingCutter {
+    /** From this many rows on the plateaus are judged side by side. */
+    private static final int WORTH_THREADS = 500_000;
+
     private final Path folder;
     private final CacheFolder cache;
     private final List<Note> notes = new ArrayList<>();
@@ -124,11 +128,11 @@ final class RecordingCutter {
             throw BadInputException.of(
                     ProblemCode.NO_PASSES, wanted.at(), wanted.log().name());
         }
-        List<RecordedPass> passes = new ArrayList<>();
-        for (FoundPass pass : search.passes()) {
-            PlateauSpeed shown = SpeedJudge.judge(recording, search, pass, SpeedJudge.USUAL_AVERAGING_S);
-            passes.add(recorded(pass, shown, wanted.name()));
-        }
+        Stream<FoundPass> found = search.passes().stream();
+        List<RecordedPass> passes = (recording.size() > WORTH_THREADS ? found.parallel() : found)
+                .map(pass -> recorded(
+                        pass, SpeedJudge.judge(recording, search, pass, SpeedJudge.USUAL_AVERAGING_S), wanted.name()))
+                .toList();
         boolean stated = wanted.settings().stillBelowMmPerS() != null;
         return new Cutting(
                 together.readAs(),

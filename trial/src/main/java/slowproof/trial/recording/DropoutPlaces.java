@@ -47,7 +47,7 @@ public record DropoutPlaces(
         double longestAt = Double.NaN;
         for (int i = from + 1; i <= to; i++) {
             double share = dropout.at(i);
-            boolean told = !Double.isNaN(share) && !gaps.contains(i);
+            boolean told = !Double.isNaN(share) && (gaps.isEmpty() || !gaps.contains(i));
             if (told) {
                 double step = time.at(i) - time.at(i - 1);
                 int part = time.at(i) <= pass.plateauStartS() ? 0 : time.at(i) <= pass.plateauEndS() ? 1 : 2;

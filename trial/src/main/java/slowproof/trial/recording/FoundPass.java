@@ -51,6 +51,29 @@ public record FoundPass(
         flags = flags.isEmpty() ? Set.of() : Collections.unmodifiableSet(EnumSet.copyOf(flags));
     }
 
+    /** Returns the same pass as one that starts in the standstill where the pass before it ended. */
+    FoundPass joinedToTheLast() {
+        return new FoundPass(
+                before,
+                after,
+                true,
+                startS,
+                endS,
+                referenceMm,
+                indicationMm,
+                plateauSpeedMmPerS,
+                plateauStartS,
+                plateauEndS,
+                plateauShare,
+                accelerationMmPerS2,
+                decelerationMmPerS2,
+                topSpeedMmPerS,
+                pathMm,
+                overshootMm,
+                dropoutShare,
+                flags);
+    }
+
     /** Returns the error of indication in mm, positive when the sensor over-reads, in either direction of travel. */
     public double errorMm() {
         return Math.signum(referenceMm) * (indicationMm - referenceMm);

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 import slowproof.trial.note.Note;
 import slowproof.trial.note.NoteCode;
 import slowproof.trial.note.Quantity;
@@ -37,6 +38,9 @@ public final class PassFinder {
 
     /** A shorter halt is the turning point of an ordinary ramp or a stagger of the log. */
     private static final double SHORTEST_HALT_S = 0.1;
+
+    /** From this many rows on the passes are looked at side by side. */
+    private static final int WORTH_THREADS = 500_000;
 
     private final Recording recording;
     private final Motion motion;
@@ -99,15 +103,25 @@ public final class PassFinder {
             return;
         }
         remarkCutMoves(segment, rests);
-        Dwell before = null;
-        boolean joined = false;
+        List<Dwell> found = new ArrayList<>();
         for (Rest rest : rests) {
-            Dwell after = reader.read(rest.first(), rest.last(), true);
-            if (before != null) {
-                joined = addMove(before, after, joined);
+            found.add(reader.read(rest.first(), rest.last(), true));
+        }
+        dwells.addAll(found);
+        IntStream moves = IntStream.range(0, found.size() - 1);
+        boolean large = segment.size() > WORTH_THREADS;
+        List<Move> made = (large ? moves.parallel() : moves)
+                .mapToObj(k -> move(found.get(k), found.get(k + 1)))
+                .toList();
+        boolean joined = false;
+        for (Move move : made) {
+            for (int k = 0; k < move.passes().size(); k++) {
+                FoundPass pass = move.passes().get(k);
+                passes.add(joined && !move.apart().contains(k) ? pass.joinedToTheLast() : pass);
+                joined = true;
             }
-            dwells.add(after);
-            before = after;
+            notes.addAll(move.notes());
+            joined = move.ends();
         }
     }
 
@@ -211,24 +225,34 @@ public final class PassFinder {
         }
     }
 
-    /** Adds the pass or passes of a move; returns true when the last of them ends in {@code after}. */
-    private boolean addMove(Dwell before, Dwell after, boolean joined) {
+    /**
+     * What a move between two standstills came to.
+     *
+     * @param passes its passes, one unless it turns round on the way
+     * @param apart numbers, from 0, of passes before which a move without travel lies
+     * @param notes remarks
+     * @param ends true when the last pass ends in the second standstill
+     */
+    private record Move(List<FoundPass> passes, List<Integer> apart, List<Note> notes, boolean ends) {}
+
+    private Move move(Dwell before, Dwell after) {
         List<Legs.Leg> legs =
                 Legs.find(motion.positionMm(), before.lastRow(), after.firstRow(), motion.movingWidthMm());
         double longest = 0;
         for (Legs.Leg leg : legs) {
             longest = Math.max(longest, Math.abs(leg.travelMm()));
         }
+        Move move = new Move(new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), true);
         Dwell from = before;
-        boolean shared = joined;
         for (int k = 0; k + 1 < legs.size(); k++) {
             if (ownPass(legs.get(k), longest) && ownPass(legs.get(k + 1), longest)) {
                 Dwell turn = turningPoint(legs.get(k).to());
-                shared = addPass(from, turn, shared);
+                addPass(from, turn, move);
                 from = turn;
             }
         }
-        return addPass(from, after, shared);
+        boolean ends = addPass(from, after, move);
+        return new Move(move.passes(), move.apart(), move.notes(), ends);
     }
 
     private static boolean ownPass(Legs.Leg leg, double longest) {
@@ -249,17 +273,19 @@ public final class PassFinder {
         return reader.read(first, last, false);
     }
 
-    private boolean addPass(Dwell before, Dwell after, boolean joined) {
+    private boolean addPass(Dwell before, Dwell after, Move move) {
         double[] time = motion.timeS();
         int from = before.lastRow();
         int to = after.firstRow();
         double travel = after.referenceMm() - before.referenceMm();
         if (!(Math.abs(travel) > motion.movingWidthMm())) {
-            notes.add(Note.of(
-                    NoteCode.LOG_MOVE_WITHOUT_TRAVEL,
-                    recording.source(),
-                    seconds(before.endS()),
-                    seconds(after.startS())));
+            move.apart().add(move.passes().size());
+            move.notes()
+                    .add(Note.of(
+                            NoteCode.LOG_MOVE_WITHOUT_TRAVEL,
+                            recording.source(),
+                            seconds(before.endS()),
+                            seconds(after.startS())));
             return false;
         }
         List<Legs.Leg> legs = Legs.find(motion.positionMm(), from, to, motion.movingWidthMm());
@@ -275,25 +301,26 @@ public final class PassFinder {
         flag(flags, PassFlag.ILLEGAL_TRANSITIONS, illegalInside(from, to));
         flag(flags, PassFlag.NO_PLATEAU, plateau.share() < PLATEAU);
         flag(flags, PassFlag.STANDSTILL_DRIFT, drifts(before) || drifts(after));
-        passes.add(new FoundPass(
-                before,
-                after,
-                joined,
-                time[from],
-                time[to],
-                recording.hasReference() ? travel : Double.NaN,
-                after.indicationMm() - before.indicationMm(),
-                plateau.speedMmPerS(),
-                plateau.startS(),
-                plateau.endS(),
-                plateau.share(),
-                plateau.accelerationMmPerS2(),
-                plateau.decelerationMmPerS2(),
-                plateau.topSpeedMmPerS(),
-                path,
-                overshoot,
-                dropoutShare(from, to),
-                flags));
+        move.passes()
+                .add(new FoundPass(
+                        before,
+                        after,
+                        false,
+                        time[from],
+                        time[to],
+                        recording.hasReference() ? travel : Double.NaN,
+                        after.indicationMm() - before.indicationMm(),
+                        plateau.speedMmPerS(),
+                        plateau.startS(),
+                        plateau.endS(),
+                        plateau.share(),
+                        plateau.accelerationMmPerS2(),
+                        plateau.decelerationMmPerS2(),
+                        plateau.topSpeedMmPerS(),
+                        path,
+                        overshoot,
+                        dropoutShare(from, to),
+                        flags));
         return true;
     }
 
@@ -353,7 +380,7 @@ public final class PassFinder {
         double known = 0;
         for (int i = from + 1; i <= to; i++) {
             double share = dropout.at(i);
-            if (!Double.isNaN(share) && !gaps.contains(i)) {
+            if (!Double.isNaN(share) && (gaps.isEmpty() || !gaps.contains(i))) {
                 known += time[i] - time[i - 1];
                 lost += share * (time[i] - time[i - 1]);
             }

@@ -44,6 +44,8 @@ public final class RecordingAssembler {
     private double @Nullable [] dropout;
     private int @Nullable [] lineRow;
     private int size;
+    private double longestIntervalS;
+    private int longestIntervalRow;
 
     private RecordingAssembler(LoggedColumns log, SensorScale scale, BreakRule rule) {
         this.log = log;
@@ -237,6 +239,9 @@ public final class RecordingAssembler {
             } else if (step > rule.gapFactor() * interval) {
                 boolean splits = step >= rule.splitS() && !stoodStill(i);
                 breaks.add(new Break(Break.Cause.GAP, i, line(i), time[i - 1], time[i], splits));
+            } else if (step > longestIntervalS) {
+                longestIntervalS = step;
+                longestIntervalRow = i;
             }
         }
         if (back > 3 && back > size / ROWS_PER_CLOCK_JUMP) {
@@ -300,9 +305,8 @@ public final class RecordingAssembler {
             return result;
         }
         register = withSignOf(register, counts);
-        refuseValuesBeyond(register, counts);
         refuseTooFast(register, topSpeed, countMm);
-        double sense = senseOfTravel(register, counts);
+        double sense = 0;
         double unwrapped = counts[0];
         result[0] = unwrapped * countMm;
         int wraps = 0;
@@ -314,6 +318,7 @@ public final class RecordingAssembler {
                 if (place.cause() == Break.Cause.GAP
                         && !register.canFollow(speedOr(topSpeed), place.toS() - place.fromS(), countMm)) {
                     if (reference != null) {
+                        sense = sense == 0 ? senseOfTravel(register, counts) : sense;
                         step = register.stepNear(
                                 counts[i - 1], counts[i], sense * (reference[i] - reference[i - 1]) / countMm);
                     } else if (!place.splits()) {
@@ -347,36 +352,31 @@ public final class RecordingAssembler {
         return sum < 0 ? -1 : 1;
     }
 
-    /** A negative count tells that the register carries a sign, whatever was stated; steps come out the same. */
+    /**
+     * A negative count tells that the register carries a sign, whatever was stated; steps come out the same. A count that
+     * the register cannot show is refused.
+     */
     private CounterRegister withSignOf(CounterRegister register, double[] counts) {
-        for (int i = 0; i < size; i++) {
-            if (counts[i] < 0) {
-                return new CounterRegister(register.bits(), true);
-            }
+        double low = counts[0];
+        double high = low;
+        for (int i = 1; i < size; i++) {
+            low = Math.min(low, counts[i]);
+            high = Math.max(high, counts[i]);
         }
-        return register;
-    }
-
-    private void refuseValuesBeyond(CounterRegister register, double[] counts) {
-        for (int i = 0; i < size; i++) {
-            if (!register.holds(counts[i])) {
-                throw refuse(ProblemCode.LOG_COUNT_BEYOND_REGISTER, i, counts[i], register.bits());
+        CounterRegister signed = low < 0 ? new CounterRegister(register.bits(), true) : register;
+        if (!signed.holds(low) || !signed.holds(high)) {
+            int row = 0;
+            while (signed.holds(counts[row])) {
+                row++;
             }
+            throw refuse(ProblemCode.LOG_COUNT_BEYOND_REGISTER, row, counts[row], signed.bits());
         }
+        return signed;
     }
 
     private void refuseTooFast(CounterRegister register, double topSpeed, double countMm) {
-        double longest = 0;
-        int at = 0;
-        int nextBreak = 0;
-        for (int i = 1; i < size; i++) {
-            if (nextBreak < breaks.size() && breaks.get(nextBreak).row() == i) {
-                nextBreak++;
-            } else if (time[i] - time[i - 1] > longest) {
-                longest = time[i] - time[i - 1];
-                at = i;
-            }
-        }
+        double longest = longestIntervalS;
+        int at = longestIntervalRow;
         if (!register.canFollow(speedOr(topSpeed), longest, countMm)) {
             throw refuse(
                     ProblemCode.LOG_COUNTER_AMBIGUOUS,

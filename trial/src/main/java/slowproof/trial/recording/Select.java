@@ -1,7 +1,5 @@
 package slowproof.trial.recording;
 
-import java.util.Arrays;
-
 /** Order statistics of long columns. */
 final class Select {
     /** Beyond this many values every k-th is taken: a median of 100,000 values is sure enough for a threshold. */
@@ -24,10 +22,53 @@ final class Select {
         for (int i = 0; i < sample.length; i++) {
             sample[i] = values[i * stride];
         }
-        Arrays.sort(sample);
         double place = p * (sample.length - 1);
         int below = (int) place;
-        int above = Math.min(below + 1, sample.length - 1);
-        return sample[below] + (place - below) * (sample[above] - sample[below]);
+        double low = select(sample, below);
+        if (place == below) {
+            return low;
+        }
+        // what lies behind the place is not less than what lies at it
+        double high = Double.POSITIVE_INFINITY;
+        for (int i = below + 1; i < sample.length; i++) {
+            high = Math.min(high, sample[i]);
+        }
+        return low + (place - below) * (high - low);
+    }
+
+    /** Returns the value that would be at a place after sorting; what is before it then is not greater, what is behind not less. */
+    private static double select(double[] values, int place) {
+        int from = 0;
+        int to = values.length - 1;
+        while (from < to) {
+            double pivot = middle(values[from], values[(from + to) >>> 1], values[to]);
+            int low = from;
+            int high = to;
+            while (low <= high) {
+                while (values[low] < pivot) {
+                    low++;
+                }
+                while (values[high] > pivot) {
+                    high--;
+                }
+                if (low <= high) {
+                    double value = values[low];
+                    values[low++] = values[high];
+                    values[high--] = value;
+                }
+            }
+            if (place <= high) {
+                to = high;
+            } else if (place >= low) {
+                from = low;
+            } else {
+                break;
+            }
+        }
+        return values[place];
+    }
+
+    private static double middle(double a, double b, double c) {
+        return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
     }
 }

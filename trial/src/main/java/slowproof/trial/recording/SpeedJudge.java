@@ -70,7 +70,7 @@ public final class SpeedJudge {
         double counting = 0;
         int start = from;
         for (int i = from + 1; i <= to; i++) {
-            if (gaps.contains(i)) {
+            if (!gaps.isEmpty() && gaps.contains(i)) {
                 start = i;
             } else if (time[i] - time[start] >= averagingS - 0.5 * intervalS) {
                 SpeedEstimate one = estimate(start, i);
