@@ -364,7 +364,17 @@ class BrowserTest {
         assertThat(page.textContent("section.answer .line"))
                 .contains("100 mm/s")
                 .contains("25 mm/s");
-        page.waitForSelector(".plot canvas");
+        int plots = page.locator(".plot").count();
+        assertThat(plots).as("error against speed, deviations in order").isEqualTo(2);
+        page.waitForFunction("n => document.querySelectorAll('.plot .u-wrap canvas').length >= n", plots);
+        page.waitForFunction("n => document.querySelectorAll('.plot .legend').length === n", plots);
+        assertThat(page.textContent(".plot >> nth=0")).contains("mean with U", "single pass");
+        page.focus(".plot >> nth=0");
+        page.keyboard().press("ArrowRight");
+        assertThat(page.textContent(".plot .said >> nth=0"))
+                .as("the arrow keys read the points")
+                .contains("speed in mm/s")
+                .contains("25");
         assertThat(page.locator(".chart table tbody tr").count()).isEqualTo(6);
         page.click("section.answer .explain >> nth=0");
         assertThat(page.locator(".note:popover-open").textContent()).contains("fastest tested speed");

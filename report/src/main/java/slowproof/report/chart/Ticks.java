@@ -9,12 +9,14 @@ import java.util.List;
 final class Ticks {
     private Ticks() {}
 
-    /** Returns the values 1, 2 and 5 of each decade within the axis; with three or more decades only 1. */
+    /** Returns the values 1, 2 and 5 of each decade within the axis; with more than three decades only 1, within one all. */
     static List<Double> decades(Axis axis) {
-        boolean many = Math.log10(axis.high() / axis.low()) > 3.5;
+        double span = Math.log10(axis.high() / axis.low());
+        int[] digits =
+                span > 3.5 ? new int[] {1} : span > 1 ? new int[] {1, 2, 5} : new int[] {1, 2, 3, 4, 5, 6, 7, 8, 9};
         List<Double> all = new ArrayList<>();
         for (int decade = (int) Math.floor(Math.log10(axis.low())); Math.pow(10, decade) <= axis.high(); decade++) {
-            for (int digit : many ? new int[] {1} : new int[] {1, 2, 5}) {
+            for (int digit : digits) {
                 double value =
                         BigDecimal.valueOf(digit).scaleByPowerOfTen(decade).doubleValue();
                 if (value >= axis.low() && value <= axis.high()) {

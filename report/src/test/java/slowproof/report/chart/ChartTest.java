@@ -46,6 +46,7 @@ class ChartTest {
     @Test
     void ticksOfDecadesAreOneTwoAndFive() {
         assertThat(Ticks.decades(Axis.decades("v", 4, 220))).containsExactly(5.0, 10.0, 20.0, 50.0, 100.0, 200.0);
+        assertThat(Ticks.decades(Axis.decades("v", 22, 55))).containsExactly(30.0, 40.0, 50.0);
         assertThat(Ticks.decades(Axis.decades("v", 0.9, 20000))).containsExactly(1.0, 10.0, 100.0, 1000.0, 10000.0);
     }
 

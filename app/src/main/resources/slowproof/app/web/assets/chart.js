@@ -15,7 +15,8 @@ window.slowproofChart = function (figure) {
   }
 
   function decades(u, axis, low, high) {
-    const digits = Math.log10(high / low) > 3.5 ? [1] : [1, 2, 5];
+    const span = Math.log10(high / low);
+    const digits = span > 3.5 ? [1] : span > 1 ? [1, 2, 5] : [1, 2, 3, 4, 5, 6, 7, 8, 9];
     const all = [];
     for (let decade = Math.floor(Math.log10(low)); decade <= Math.ceil(Math.log10(high)); decade++) {
       digits.forEach((digit) => {

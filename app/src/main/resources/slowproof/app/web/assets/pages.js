@@ -311,16 +311,16 @@
     }
   });
 
+  // one request an address, however many figures wait for it
+  const loading = {};
   function load(kind, address) {
-    return new Promise((resolve) => {
-      const known = document.querySelector('[data-loaded="' + address + '"]');
-      if (known) { resolve(); return; }
+    loading[address] = loading[address] || new Promise((resolve) => {
       const element = document.createElement(kind);
-      element.dataset.loaded = address;
       element.onload = resolve;
       if (kind === 'script') { element.src = address; } else { element.rel = 'stylesheet'; element.href = address; }
       document.head.append(element);
     });
+    return loading[address];
   }
 
   function draw(figure) {
