@@ -18,7 +18,8 @@ import slowproof.trial.input.BadInputException;
 
 /** Finds the command that the words name, runs it and turns what goes wrong into a message and an exit status. */
 final class CommandLineProgram {
-    private static final List<String> NAMES = List.of("demo", "findings", "forecast", "reply", "serve");
+    private static final List<String> NAMES =
+            List.of("demo", "findings", "forecast", "reply", "report", "serve", "verify");
 
     private final PrintStream out;
     private final PrintStream err;
@@ -48,6 +49,8 @@ final class CommandLineProgram {
             case "findings" -> new FindingsCommand();
             case "forecast" -> new ForecastCommand();
             case "reply" -> new ReplyCommand();
+            case "report" -> new ReportCommand();
+            case "verify" -> new VerifyCommand();
             case "serve" -> new ServeCommand();
             default -> null;
         };

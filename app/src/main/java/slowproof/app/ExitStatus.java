@@ -11,5 +11,8 @@ final class ExitStatus {
     /** The input or the words are wrong. */
     static final int WRONG_INPUT = 2;
 
+    /** A document differs from what its raw files give. */
+    static final int DIFFERS = 3;
+
     private ExitStatus() {}
 }

@@ -69,7 +69,7 @@ final class FindingsCommand implements Command {
         return ExitStatus.DONE;
     }
 
-    private static Envelope envelope(LoadedTrial loaded, Findings findings) {
+    static Envelope envelope(LoadedTrial loaded, Findings findings) {
         boolean drawn = findings.materials().stream().anyMatch(material -> material.curve() != null);
         return new Envelope(
                 Console.version(),

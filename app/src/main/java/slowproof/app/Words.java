@@ -51,6 +51,19 @@ final class Words {
                 .build();
     }
 
+    static OptionSpec text(String name, String label, String description) {
+        return OptionSpec.builder(name)
+                .paramLabel(label)
+                .type(String.class)
+                .description(description)
+                .build();
+    }
+
+    /** Returns the text given with an option, or null. */
+    static @Nullable String textOf(ParseResult words, String option) {
+        return words.matchedOptionValue(option, (String) null);
+    }
+
     static OptionSpec number(String name, String description) {
         return OptionSpec.builder(name)
                 .paramLabel("N")

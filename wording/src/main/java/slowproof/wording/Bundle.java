@@ -70,6 +70,20 @@ final class Bundle {
         private GermanPages() {}
     }
 
+    /** The sentences of the written answer too, loaded only where one is written. */
+    static final class EnglishAnswer {
+        static final Bundle BUNDLE = English.BUNDLE.and("answer.properties");
+
+        private EnglishAnswer() {}
+    }
+
+    /** The sentences of the written answer too, loaded only where one is written. */
+    static final class GermanAnswer {
+        static final Bundle BUNDLE = German.BUNDLE.and("answer_de.properties");
+
+        private GermanAnswer() {}
+    }
+
     /** One language is loaded only when it is asked for. */
     static final class German {
         static final Bundle BUNDLE = load("messages_de.properties");

@@ -54,6 +54,12 @@ public final class Wording {
         return new Wording(locale, pages, numbers, units);
     }
 
+    /** Returns the same wording with the sentences of the written answer as well. */
+    public Wording withAnswer() {
+        Bundle answer = isGerman(locale) ? Bundle.GermanAnswer.BUNDLE : Bundle.EnglishAnswer.BUNDLE;
+        return new Wording(locale, answer, numbers, units);
+    }
+
     /** Returns the same wording in units of choice. */
     public Wording in(Units preferred) {
         return new Wording(locale, bundle, numbers, preferred);

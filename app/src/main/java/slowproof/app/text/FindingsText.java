@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.Limit;
 import slowproof.trial.Reference;
@@ -59,6 +60,7 @@ public final class FindingsText {
     private final Wording wording;
     private final Numbers numbers;
     private final Page page;
+    private boolean complete;
 
     private FindingsText(Findings findings, Wording wording, Page page) {
         this.findings = findings;
@@ -76,14 +78,35 @@ public final class FindingsText {
      * @param width columns of the page
      */
     public static String render(Findings findings, Wording wording, boolean colour, int width) {
-        Page page = new Page(wording, colour, width);
+        Page page = new TextPage(wording, colour, width);
         new FindingsText(findings, wording, page).write();
         return page.toString();
     }
 
+    /**
+     * Writes the answer and what it rests on as parts of a document, all rows of every table.
+     *
+     * @param afterAnswer writes what follows the answer
+     * @param afterMaterial writes what follows the figures of a material
+     */
+    static void document(
+            Findings findings,
+            Wording wording,
+            DocumentPage page,
+            Runnable afterAnswer,
+            Consumer<Material> afterMaterial) {
+        FindingsText text = new FindingsText(findings, wording, page);
+        text.complete = true;
+        List<MaterialAnswer> answers = MaterialAnswer.all(findings, wording);
+        text.answer(answers);
+        text.described(findings.trial());
+        afterAnswer.run();
+        text.basis(answers, afterMaterial);
+    }
+
     /** Returns what each number means, one paragraph each. */
     public static String explain(Wording wording, boolean colour, int width) {
-        Page page = new Page(wording, colour, width);
+        Page page = new TextPage(wording, colour, width);
         page.heading(wording.text("section.explained"));
         for (String key : EXPLAINED) {
             page.term(wording.text("explain." + key + ".title"));
@@ -100,9 +123,14 @@ public final class FindingsText {
         described(trial);
         List<MaterialAnswer> answers = MaterialAnswer.all(findings, wording);
         answer(answers);
+        basis(answers, material -> {});
+    }
+
+    private void basis(List<MaterialAnswer> answers, Consumer<Material> afterMaterial) {
         for (Material material : findings.materials()) {
             conditions(material);
             OverAllSpeeds.write(findings, material, wording, page);
+            afterMaterial.accept(material);
         }
         closure();
         for (MaterialAnswer answer : answers) {
@@ -163,7 +191,7 @@ public final class FindingsText {
         if (reference.expandedUncertaintyMm() != null || reference.expandedUncertaintyPpm() != null) {
             uncertainty = wording.text(
                     "described.uncertainty",
-                    sum(reference.expandedUncertaintyMm(), reference.expandedUncertaintyPpm(), " ppm"),
+                    sum(reference.expandedUncertaintyMm(), reference.expandedUncertaintyPpm(), " ppm", wording),
                     reference.coverageFactor());
         } else if (reference.tapeClass() != null) {
             uncertainty = wording.text(
@@ -176,27 +204,31 @@ public final class FindingsText {
     }
 
     private String limit(@Nullable Limit limit) {
-        if (limit == null) {
-            return wording.text("described.no_limit");
-        }
+        return limit == null ? wording.text("described.no_limit") : limit(limit, wording);
+    }
+
+    /** Returns a limit as words. */
+    static String limit(Limit limit, Wording wording) {
         String preset = limit.preset();
         return wording.text(
                 "described.limit",
                 sum(
                         limit.absoluteMm() > 0 ? Double.valueOf(limit.absoluteMm()) : null,
                         limit.relative() > 0 ? Double.valueOf(100 * limit.relative()) : null,
-                        " %"),
+                        " %",
+                        wording),
                 limit.minimumMm() > 0 ? wording.quantity(Quantity.mm(limit.minimumMm())) : "",
                 preset == null ? "" : preset.toLowerCase(Locale.ROOT));
     }
 
     /** Returns "0.05 mm + 0.15 % of the length", or the one part that is there. */
-    private String sum(@Nullable Double mm, @Nullable Double share, String unit) {
+    private static String sum(@Nullable Double mm, @Nullable Double share, String unit, Wording wording) {
         String fixed = mm == null ? "" : wording.quantity(Quantity.mm(mm));
         if (share == null) {
             return fixed;
         }
-        String proportional = wording.text("described.of_the_length", numbers.plain(share) + unit);
+        String proportional =
+                wording.text("described.of_the_length", wording.numbers().plain(share) + unit);
         return fixed.isEmpty() ? proportional : fixed + " + " + proportional;
     }
 
@@ -226,7 +258,7 @@ public final class FindingsText {
 
     private void conditions(Material material) {
         List<Condition> all = findings.conditionsOf(material.material());
-        boolean leadingOnly = findings.conditions().size() > ALL_ROWS;
+        boolean leadingOnly = !complete && findings.conditions().size() > ALL_ROWS;
         List<Condition> rows = leadingOnly ? findings.leading(material.material()) : all;
         Set<String> setups = new LinkedHashSet<>();
         Set<String> accelerations = new LinkedHashSet<>();
@@ -407,7 +439,7 @@ public final class FindingsText {
     }
 
     private String listed(List<String> places) {
-        if (places.size() <= LISTED) {
+        if (complete || places.size() <= LISTED) {
             return String.join(", ", places);
         }
         return String.join(", ", places.subList(0, LISTED)) + " " + wording.text("list.more", places.size() - LISTED);
@@ -428,7 +460,7 @@ public final class FindingsText {
         if (groups.isEmpty()) {
             return;
         }
-        if (groups.size() > ALL_ROWS) {
+        if (!complete && groups.size() > ALL_ROWS) {
             groups = byMaterial(groups);
         }
         page.heading(wording.text("section.closure"));

@@ -42,13 +42,18 @@ public final class RecordingsText {
      * @param width columns
      */
     public static String render(LoadedTrial loaded, Wording wording, boolean colour, int width) {
-        Page page = new Page(wording, colour, width);
+        Page page = new TextPage(wording, colour, width);
+        write(loaded, wording, page);
+        return page.toString();
+    }
+
+    /** Writes the part on recordings; nothing for a trial without them. */
+    static void write(LoadedTrial loaded, Wording wording, Page page) {
         if (!loaded.recordings().isEmpty()) {
             page.heading(wording.text("section.recordings"));
             RecordingsText text = new RecordingsText(loaded, wording, page);
             loaded.recordings().forEach(text::recording);
         }
-        return page.toString();
     }
 
     private void recording(RecordingRead recording) {

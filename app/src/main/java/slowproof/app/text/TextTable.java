@@ -3,6 +3,7 @@ package slowproof.app.text;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import slowproof.report.answer.Block;
 
 /**
  * A table of aligned columns. Text stands left; numbers stand right with their decimal signs below each other.
@@ -68,6 +69,22 @@ final class TextTable {
 
     boolean isEmpty() {
         return rows == 0;
+    }
+
+    /** Returns all columns and rows for a document, which has room for them. */
+    Block.Table block() {
+        List<List<String>> lines = new ArrayList<>();
+        for (int row = 0; row < rows; row++) {
+            List<String> cells = new ArrayList<>();
+            for (Column column : columns) {
+                cells.add(column.cells.get(row));
+            }
+            lines.add(cells);
+        }
+        List<Block.Column> heads = columns.stream()
+                .map(column -> new Block.Column(String.join("|", column.head), column.unit, column.number))
+                .toList();
+        return new Block.Table(heads, lines);
     }
 
     /**

@@ -1,0 +1,102 @@
+package slowproof.report.answer;
+
+import java.util.ArrayList;
+import java.util.List;
+import slowproof.report.chart.Chart;
+
+/** Makes XHTML of a document's blocks; how a chart gets in is the painter's affair. */
+final class Markup {
+    /** Puts a chart into the text. */
+    @FunctionalInterface
+    interface Pictures {
+        void put(Xml xml, Chart chart);
+    }
+
+    private final Xml xml;
+    private final Pictures pictures;
+    private boolean labels;
+
+    private Markup(Xml xml, Pictures pictures) {
+        this.xml = xml;
+        this.pictures = pictures;
+    }
+
+    /** Writes all blocks. */
+    static void write(List<Block> blocks, Xml xml, Pictures pictures) {
+        Markup markup = new Markup(xml, pictures);
+        blocks.forEach(markup::block);
+        markup.endLabels();
+    }
+
+    private void block(Block block) {
+        if (block instanceof Block.Labelled labelled) {
+            if (!labels) {
+                xml.tag("<table class=\"facts\"><tbody>\n");
+                labels = true;
+            }
+            xml.tag("<tr>")
+                    .tag("<th scope=\"row\">")
+                    .text(labelled.label())
+                    .tag("</th><td>")
+                    .text(labelled.text())
+                    .tag("</td></tr>\n");
+            return;
+        }
+        endLabels();
+        if (block instanceof Block.Heading heading) {
+            String name = "h" + heading.level();
+            xml.element("<" + name + ">", heading.text(), name);
+        } else if (block instanceof Block.Paragraph paragraph) {
+            xml.element("<p>", paragraph.text(), "p");
+        } else if (block instanceof Block.Marked marked) {
+            xml.tag("<p class=\"marked " + marked.tone().name().toLowerCase(java.util.Locale.ROOT) + "\"><b>")
+                    .text(marked.mark())
+                    .tag("</b> ")
+                    .text(marked.text())
+                    .tag("</p>\n");
+        } else if (block instanceof Block.Table table) {
+            table(table);
+        } else if (block instanceof Block.Picture picture) {
+            xml.tag("<div class=\"picture\">");
+            xml.element("<h3>", picture.chart().title(), "h3");
+            pictures.put(xml, picture.chart());
+            xml.element("<p class=\"said\">", picture.chart().description(), "p")
+                    .tag("</div>\n");
+        } else if (block instanceof Block.PageEnd) {
+            xml.tag("<div class=\"page-end\"></div>\n");
+        }
+    }
+
+    private void endLabels() {
+        if (labels) {
+            xml.tag("</tbody></table>\n");
+            labels = false;
+        }
+    }
+
+    private void table(Block.Table table) {
+        List<String> classes = new ArrayList<>();
+        xml.tag("<table class=\"figures\"><thead><tr>");
+        for (Block.Column column : table.columns()) {
+            String kind = column.number() ? "number" : "words";
+            classes.add(kind);
+            xml.tag("<th scope=\"col\" class=\"" + kind + "\">");
+            xml.text(column.head().replace('|', ' '));
+            if (!column.unit().isEmpty()) {
+                xml.tag("<br/><span class=\"unit\">").text(column.unit()).tag("</span>");
+            }
+            xml.tag("</th>");
+        }
+        xml.tag("</tr></thead><tbody>\n");
+        for (List<String> row : table.rows()) {
+            xml.tag("<tr>");
+            for (int i = 0; i < row.size(); i++) {
+                xml.tag("<td class=\"" + classes.get(i) + "\">")
+                        .text(row.get(i))
+                        .tag("</td>");
+            }
+            xml.tag("</tr>\n");
+        }
+        xml.tag("</tbody></table>\n");
+    }
+}
