@@ -24,7 +24,7 @@ public final class ForecastText {
      * @param width columns of the page
      */
     public static String render(Forecast forecast, Wording wording, boolean colour, int width) {
-        Page page = new Page(wording, colour, width);
+        Page page = new TextPage(wording, colour, width);
         page.title(Wording.shown(forecast.line().title()));
         page.heading(wording.text("forecast.heading.answer"));
         LineReply.answer(forecast, wording).forEach(page::paragraph);
