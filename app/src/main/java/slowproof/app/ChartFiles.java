@@ -5,11 +5,15 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
+import java.util.Map;
 import java.util.Set;
 import slowproof.files.out.WholeFile;
+import slowproof.report.chart.Chart;
 import slowproof.report.chart.Svg;
 import slowproof.report.findings.FindingsCharts;
+import slowproof.report.forecast.ForecastCharts;
 import slowproof.trial.findings.Findings;
+import slowproof.trial.forecast.Forecast;
 import slowproof.wording.Wording;
 
 /** The charts of a trial as SVG files in a folder. */
@@ -38,6 +42,20 @@ final class ChartFiles {
             }
             byte[] svg = Svg.of(drawn.chart(), WIDTH, HEIGHT).getBytes(StandardCharsets.UTF_8);
             WholeFile.write(folder.resolve(unique + ".svg"), stream -> stream.write(svg));
+        }
+    }
+
+    /**
+     * Writes the charts of a forecast, one file each; files of the same names are replaced.
+     *
+     * @throws IOException if the folder cannot be made or written
+     */
+    static void write(Forecast forecast, long seed, Wording wording, Path folder) throws IOException {
+        Files.createDirectories(folder);
+        for (Map.Entry<String, Chart> drawn :
+                ForecastCharts.of(forecast, seed, wording).entrySet()) {
+            byte[] svg = Svg.of(drawn.getValue(), WIDTH, HEIGHT).getBytes(StandardCharsets.UTF_8);
+            WholeFile.write(folder.resolve("line-" + drawn.getKey() + ".svg"), stream -> stream.write(svg));
         }
     }
 }

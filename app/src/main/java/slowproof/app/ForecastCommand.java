@@ -37,6 +37,7 @@ final class ForecastCommand implements Command {
         spec.addPositional(Words.file("TRIAL.yaml", "The trial file."));
         spec.addOption(line(true));
         spec.addOption(Words.flag("--json", "Prints one JSON document and nothing else."));
+        spec.addOption(Words.path("--charts", "FOLDER", "Draws speed, error along a piece and promise as SVG."));
         spec.addOption(Words.number(PIECES, "Pieces of the Monte Carlo run (default: until two digits are stable)."));
         return spec.addOption(OptionSpec.builder(SEED)
                 .paramLabel("S")
@@ -72,6 +73,10 @@ final class ForecastCommand implements Command {
         Settings usual = Settings.of(seed);
         Forecast forecast = Lines.forecast(
                 findings, line, pieces == null ? usual : new Settings(seed, pieces, false, usual.threads()));
+        Path charts = Words.pathOf(words, "--charts");
+        if (charts != null) {
+            ChartFiles.write(forecast, seed, console.wording(), charts);
+        }
         if (words.hasMatchedOption("--json")) {
             List<SourceFile> sources = new ArrayList<>(trial.sources());
             sources.addAll(line.sources());

@@ -108,7 +108,7 @@ public final class ForecastJson {
         json.truth("covered", figures.covered());
         Coverage coverage = figures.coverage();
         json.number("uncovered_mm", coverage.uncoveredMm());
-        json.interval("uncovered_bound_mm", -coverage.lossMm(), coverage.gainMm());
+        json.interval("uncovered_bound_mm", 0 - coverage.lossMm(), coverage.gainMm());
         json.beginList("gaps");
         for (Coverage.Gap gap : coverage.gaps()) {
             json.begin();

@@ -73,7 +73,10 @@ public final class CycleChanges {
         return changed;
     }
 
-    /** Returns the cycle with the first ramp from rest followed by further stops: ramp up, ramp down, so many times. */
+    /**
+     * Returns the cycle with further stops before the first ramp: ramp up, ramp down, so many times. A hold of a fixed
+     * distance after that ramp gives the way for them where it is long enough.
+     */
     static List<LineStep> withStops(List<LineStep> steps, int further) {
         int first = 0;
         while (first < steps.size() && !(steps.get(first) instanceof LineStep.RampTo)) {
@@ -83,6 +86,10 @@ public final class CycleChanges {
             return steps;
         }
         List<LineStep> changed = new ArrayList<>(steps);
+        if (first + 1 < steps.size() && steps.get(first + 1) instanceof LineStep.HoldMm hold) {
+            double each = ramp.speedMmPerS() * ramp.speedMmPerS() / ramp.accelerationMmPerS2();
+            changed.set(first + 1, new LineStep.HoldMm(Math.max(0, hold.distanceMm() - further * each)));
+        }
         changed.add(
                 first,
                 new LineStep.Repeat(

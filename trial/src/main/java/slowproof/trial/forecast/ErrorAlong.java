@@ -92,9 +92,15 @@ public record ErrorAlong(List<Place> places) {
         double[] made = new double[parts];
         double all = places.get(places.size() - 1).travelMm();
         for (int i = 1; i < places.size(); i++) {
-            Place place = places.get(i);
-            int part = all > 0 ? (int) Math.min(parts - 1, parts * (place.travelMm() / all - 1e-12)) : 0;
-            made[Math.max(0, part)] += place.errorMm() - places.get(i - 1).errorMm();
+            double from = all > 0 ? parts * places.get(i - 1).travelMm() / all : 0;
+            double to = all > 0 ? parts * places.get(i).travelMm() / all : 0;
+            double error = places.get(i).errorMm() - places.get(i - 1).errorMm();
+            int first = (int) Math.min(parts - 1, from);
+            int last = (int) Math.min(parts - 1, to);
+            for (int k = first; k <= last; k++) {
+                double share = to > from ? (Math.min(to, k + 1) - Math.max(from, k)) / (to - from) : 1;
+                made[k] += error * Math.max(0, share);
+            }
         }
         for (int k = 0; k < parts; k++) {
             made[k] = Math.abs(made[k]);
