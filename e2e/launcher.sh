@@ -187,6 +187,27 @@ that 'a first build that is stopped leaves nothing half done' all 'silent stoppe
     'test -z "$(find "$stopped/.build" -mindepth 1 -type d)"' '[ ! -e "$stopped/.build/current" ]'
 that 'and does not lock out the next one' flock -n "$stopped/.build/lock" true
 
+# --- which compilers a command gets: a Java that only says how it is started
+cp "$clone/.build/current" "$scratch/current"
+cat >"$scratch/saying java" <<'END'
+#!/bin/sh
+printf '<%s>\n' "$@"
+END
+chmod 755 "$scratch/saying java"
+sed "2s|.*|$scratch/saying java|" "$scratch/current" >"$clone/.build/current"
+mkdir "$scratch/small" "$scratch/large"
+touch "$scratch/small/trial.yaml" "$scratch/large/trial.yaml"
+head -c 5000000 /dev/zero >"$scratch/large/log.csv"
+run small "$clone/slowproof" findings "$scratch/small/trial.yaml"
+that 'a small trial starts with one compiler' all 'ended small 0' 'holds small.out "<-XX:TieredStopAtLevel=1>"'
+run large "$clone/slowproof" findings "$scratch/large/trial.yaml"
+that 'a trial beside large logs starts with both' all 'ended large 0' 'lacks large.out TieredStopAtLevel'
+run pages "$clone/slowproof" serve
+that 'the pages start with one compiler' all 'ended pages 0' 'holds pages.out "<-XX:TieredStopAtLevel=1>"'
+run blanks "$clone/slowproof" findings 'a trial with  blanks.yaml' ''
+that 'words with blanks, and empty ones, stay whole' all 'holds blanks.out "<a trial with  blanks.yaml>"' '[ "$(tail -n 1 "$scratch/blanks.out")" = "<>" ]'
+cp "$scratch/current" "$clone/.build/current"
+
 # --- a clone that cannot be written
 bare=$scratch/bare
 copy_clone "$bare"
