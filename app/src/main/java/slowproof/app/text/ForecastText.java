@@ -26,17 +26,22 @@ public final class ForecastText {
     public static String render(Forecast forecast, Wording wording, boolean colour, int width) {
         Page page = new TextPage(wording, colour, width);
         page.title(Wording.shown(forecast.line().title()));
+        write(forecast, wording, page);
+        page.heading(wording.text("section.cautions"));
+        for (String caution : new String[] {"machine", "light", "validity", "rules"}) {
+            page.bullet("!", Page.Tone.PLAIN, wording.text("caution." + caution));
+        }
+        return page.toString();
+    }
+
+    /** Writes the answer for the line and its figures. */
+    static void write(Forecast forecast, Wording wording, Page page) {
         page.heading(wording.text("forecast.heading.answer"));
         LineReply.answer(forecast, wording).forEach(page::paragraph);
         Figures figures = forecast.figures();
         if (figures != null) {
             figures(forecast, figures, wording, page);
         }
-        page.heading(wording.text("section.cautions"));
-        for (String caution : new String[] {"machine", "light", "validity", "rules"}) {
-            page.bullet("!", Page.Tone.PLAIN, wording.text("caution." + caution));
-        }
-        return page.toString();
     }
 
     private static void figures(Forecast forecast, Figures figures, Wording wording, Page page) {

@@ -2,6 +2,8 @@ package slowproof.report.answer;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import slowproof.report.chart.Chart;
 
 /** Makes XHTML of a document's blocks; how a chart gets in is the painter's affair. */
@@ -11,6 +13,9 @@ final class Markup {
     interface Pictures {
         void put(Xml xml, Chart chart);
     }
+
+    private static final Pattern FIGURE = Pattern.compile(
+            "[+\u2212\u00b1]?\\(?\\b\\d+(?:[.,]\\d+)?(?![\\p{L}\\d])(?:\\s(?:%|mm/s|mm|ppm|m/min|m|s|in)(?![\\p{L}/]))?");
 
     private final Xml xml;
     private final Pictures pictures;
@@ -34,12 +39,8 @@ final class Markup {
                 xml.tag("<table class=\"facts\"><tbody>\n");
                 labels = true;
             }
-            xml.tag("<tr>")
-                    .tag("<th scope=\"row\">")
-                    .text(labelled.label())
-                    .tag("</th><td>")
-                    .text(labelled.text())
-                    .tag("</td></tr>\n");
+            xml.tag("<tr>").tag("<th scope=\"row\">").text(labelled.label()).tag("</th><td>");
+            prose(labelled.text()).tag("</td></tr>\n");
             return;
         }
         endLabels();
@@ -47,13 +48,13 @@ final class Markup {
             String name = "h" + heading.level();
             xml.element("<" + name + ">", heading.text(), name);
         } else if (block instanceof Block.Paragraph paragraph) {
-            xml.element("<p>", paragraph.text(), "p");
+            xml.tag("<p>");
+            prose(paragraph.text()).tag("</p>\n");
         } else if (block instanceof Block.Marked marked) {
             xml.tag("<p class=\"marked " + marked.tone().name().toLowerCase(java.util.Locale.ROOT) + "\"><b>")
                     .text(marked.mark())
-                    .tag("</b> ")
-                    .text(marked.text())
-                    .tag("</p>\n");
+                    .tag("</b>&#160;&#160;");
+            prose(marked.text()).tag("</p>\n");
         } else if (block instanceof Block.Table table) {
             table(table);
         } else if (block instanceof Block.Picture picture) {
@@ -65,6 +66,20 @@ final class Markup {
         } else if (block instanceof Block.PageEnd) {
             xml.tag("<div class=\"page-end\"></div>\n");
         }
+    }
+
+    /** Writes words so that no line ends within a number, or between a number and its sign or unit. */
+    private Xml prose(String text) {
+        Matcher figure = FIGURE.matcher(text);
+        int from = 0;
+        while (figure.find()) {
+            xml.text(text.substring(from, figure.start()))
+                    .tag("<span class=\"figure\">")
+                    .text(figure.group())
+                    .tag("</span>");
+            from = figure.end();
+        }
+        return xml.text(text.substring(from));
     }
 
     private void endLabels() {

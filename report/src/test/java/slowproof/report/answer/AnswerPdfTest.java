@@ -13,6 +13,7 @@ import org.apache.pdfbox.pdmodel.PDResources;
 import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.apache.pdfbox.text.TextPosition;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.verapdf.gf.foundry.VeraGreenfieldFoundryProvider;
@@ -80,6 +81,49 @@ class AnswerPdfTest {
                 images(page.getResources(), images);
             }
             assertThat(images).isEmpty();
+        }
+    }
+
+    @Test
+    void noLineIsCutAtItsEndOrBreaksWithinAFigure() throws Exception {
+        List<Block> blocks = new ArrayList<>();
+        for (int length = 1; length <= 40; length++) {
+            String lead = "n".repeat(length) + " and ";
+            blocks.add(new Block.Marked(
+                    "?", Block.Tone.OPEN, lead + "an error of \u22120.65 mm, so \u00b10.072 % of it ".repeat(6)));
+        }
+        blocks.add(new Block.Labelled("Input", "SHA-256 " + "9edb352c".repeat(8)));
+        Answer one = answer("", 1);
+        Answer answer = new Answer(
+                one.title(),
+                one.state(),
+                one.watermark(),
+                one.program(),
+                one.fingerprint(),
+                one.pageOf(),
+                one.language(),
+                Paper.LETTER,
+                one.stamp(),
+                blocks,
+                one.attachments());
+        // 20 mm of margin on 215.9 mm of paper, in points
+        double edge = (215.9 - 20) / 25.4 * 72 + 0.5;
+        List<String> beyond = new ArrayList<>();
+        PDFTextStripper reader = new PDFTextStripper() {
+            @Override
+            protected void processTextPosition(TextPosition sign) {
+                super.processTextPosition(sign);
+                if (!sign.getUnicode().isBlank() && sign.getXDirAdj() + sign.getWidthDirAdj() > edge) {
+                    beyond.add(sign.getUnicode());
+                }
+            }
+        };
+        try (PDDocument document = Loader.loadPDF(AnswerPdf.write(answer))) {
+            String text = reader.getText(document);
+            assertThat(beyond).isEmpty();
+            assertThat(text).contains("9edb352c".repeat(8));
+            assertThat(text.split("\u22120\\.65 mm", -1)).hasSize(40 * 6 + 1);
+            assertThat(text.split("\u00b10\\.072 %", -1)).hasSize(40 * 6 + 1);
         }
     }
 
