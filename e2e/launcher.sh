@@ -150,7 +150,7 @@ if [ -r "$sample/trial.yaml" ]; then
         'holds "charts of it/acoustic-felt-error-speed.svg" "error of indication in %"' \
         'holds "charts of it/acoustic-felt-residuals.svg" "number of the pass"' 'lacks "charts of it/acoustic-felt-residuals.svg" "<image"'
     run undrawn "$clone/slowproof" findings "$clone/docs/samples/first-trial/trial.yaml" --charts "$clone/LICENSE"
-    that 'charts into a file instead of a folder end with 1, and the file is left alone' all 'ended undrawn 1' 'cmp "$clone/LICENSE" "$root/LICENSE"'
+    that 'charts into a file instead of a folder end with 2, and the file is left alone' all 'ended undrawn 2' 'silent undrawn.out' 'holds undrawn.err "--charts"' 'cmp "$clone/LICENSE" "$root/LICENSE"'
     warm wrong env LC_ALL=C "$clone/slowproof" findings "$scratch/Prüfung µ 21°.yaml"
     that 'a file name with µ and ° survives LC_ALL=C' all 'ended wrong 2' 'silent wrong.out' 'holds wrong.err "Prüfung µ 21°.yaml"'
 else

@@ -14,6 +14,9 @@ import slowproof.report.findings.FindingsCharts;
 import slowproof.report.forecast.ForecastCharts;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.forecast.Forecast;
+import slowproof.trial.input.BadInputException;
+import slowproof.trial.input.ProblemCode;
+import slowproof.trial.input.SourcePosition;
 import slowproof.wording.Wording;
 
 /** The charts of a trial as SVG files in a folder. */
@@ -26,12 +29,32 @@ final class ChartFiles {
     private ChartFiles() {}
 
     /**
+     * Makes the folder when it is not there, before anything else is written.
+     *
+     * @throws BadInputException if it cannot be made, is no folder or must not be written
+     */
+    static void prepare(Path folder) {
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw refused(folder);
+        }
+        if (!Files.isWritable(folder)) {
+            throw refused(folder);
+        }
+    }
+
+    private static BadInputException refused(Path folder) {
+        return BadInputException.of(
+                ProblemCode.FOLDER_NOT_WRITABLE, new SourcePosition(folder.toString(), 0, 0, "--charts"));
+    }
+
+    /**
      * Writes one file a chart; files of the same names are replaced.
      *
-     * @throws IOException if the folder cannot be made or written
+     * @throws IOException if a file cannot be written
      */
     static void write(Findings findings, Wording wording, Path folder) throws IOException {
-        Files.createDirectories(folder);
         Set<String> taken = new HashSet<>();
         for (FindingsCharts.Drawn drawn : FindingsCharts.of(findings, wording)) {
             String name = FileNames.of(drawn.material(), "material") + "-"
@@ -40,7 +63,7 @@ final class ChartFiles {
             for (int next = 2; !taken.add(unique); next++) {
                 unique = name + "-" + next;
             }
-            byte[] svg = Svg.of(drawn.chart(), WIDTH, HEIGHT).getBytes(StandardCharsets.UTF_8);
+            byte[] svg = Svg.headed(drawn.chart(), WIDTH, HEIGHT).getBytes(StandardCharsets.UTF_8);
             WholeFile.write(folder.resolve(unique + ".svg"), stream -> stream.write(svg));
         }
     }
@@ -48,13 +71,12 @@ final class ChartFiles {
     /**
      * Writes the charts of a forecast, one file each; files of the same names are replaced.
      *
-     * @throws IOException if the folder cannot be made or written
+     * @throws IOException if a file cannot be written
      */
     static void write(Forecast forecast, long seed, Wording wording, Path folder) throws IOException {
-        Files.createDirectories(folder);
         for (Map.Entry<String, Chart> drawn :
                 ForecastCharts.of(forecast, seed, wording).entrySet()) {
-            byte[] svg = Svg.of(drawn.getValue(), WIDTH, HEIGHT).getBytes(StandardCharsets.UTF_8);
+            byte[] svg = Svg.headed(drawn.getValue(), WIDTH, HEIGHT).getBytes(StandardCharsets.UTF_8);
             WholeFile.write(folder.resolve("line-" + drawn.getKey() + ".svg"), stream -> stream.write(svg));
         }
     }

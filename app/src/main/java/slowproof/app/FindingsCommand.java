@@ -39,6 +39,10 @@ final class FindingsCommand implements Command {
         LoadedTrial loaded = TrialReader.read(Words.fileOf(words), Console.cache());
         Findings findings = Evaluation.of(loaded.trial()).withNotesBefore(loaded.notes());
         Wording wording = console.wording();
+        Path charts = Words.pathOf(words, "--charts");
+        if (charts != null) {
+            ChartFiles.prepare(charts);
+        }
         Path csv = Words.pathOf(words, "--csv");
         if (csv != null) {
             FindingsCsv.write(findings, wording, csv);
@@ -47,7 +51,6 @@ final class FindingsCommand implements Command {
         if (xlsx != null) {
             FindingsXlsx.write(findings, wording, xlsx);
         }
-        Path charts = Words.pathOf(words, "--charts");
         if (charts != null) {
             ChartFiles.write(findings, wording, charts);
         }

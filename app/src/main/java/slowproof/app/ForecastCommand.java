@@ -75,6 +75,7 @@ final class ForecastCommand implements Command {
                 findings, line, pieces == null ? usual : new Settings(seed, pieces, false, usual.threads()));
         Path charts = Words.pathOf(words, "--charts");
         if (charts != null) {
+            ChartFiles.prepare(charts);
             ChartFiles.write(forecast, seed, console.wording(), charts);
         }
         if (words.hasMatchedOption("--json")) {

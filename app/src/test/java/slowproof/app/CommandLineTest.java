@@ -93,6 +93,29 @@ class CommandLineTest {
     }
 
     @Test
+    void chartsAreRefusedBeforeAnythingIsWrittenWhereTheirFolderIsNone() throws IOException {
+        Path file = Files.writeString(folder.resolve("a-file"), "kept");
+        Path csv = folder.resolve("c.csv");
+        for (Path wanted : List.of(file, file.resolve("below"))) {
+            assertThat(run("findings", SAMPLE.toString(), "--csv", csv.toString(), "--charts", wanted.toString()))
+                    .isEqualTo(2);
+            assertThat(out).isEmpty();
+            assertThat(err).contains(wanted.toString(), "--charts", "Name a folder");
+            assertThat(csv).doesNotExist();
+        }
+        assertThat(file).hasContent("kept");
+    }
+
+    @Test
+    void chartsAreWrittenWithTheirTitle() throws IOException {
+        Path charts = folder.resolve("new/charts");
+        assertThat(run("findings", SAMPLE.toString(), "--charts", charts.toString()))
+                .isZero();
+        assertThat(Files.readString(charts.resolve("acoustic-felt-error-speed.svg")))
+                .contains("Error against speed: acoustic felt</text", "not tested");
+    }
+
+    @Test
     void wrongWordsGetStatusTwoAndTheWayToHelp() {
         for (List<String> words : List.of(
                 List.of("findngs", "x"),

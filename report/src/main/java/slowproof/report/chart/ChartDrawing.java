@@ -7,7 +7,10 @@ import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
+import java.util.function.ToDoubleFunction;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItem;
 import org.jfree.chart.LegendItemCollection;
@@ -23,6 +26,8 @@ import org.jfree.chart.renderer.xy.DeviationRenderer;
 import org.jfree.chart.renderer.xy.XYErrorRenderer;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.text.TextUtils;
+import org.jfree.chart.title.TextTitle;
+import org.jfree.chart.ui.HorizontalAlignment;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
@@ -46,6 +51,7 @@ public final class ChartDrawing {
     private final Chart chart;
     private final XYPlot plot = new XYPlot();
     private final LegendItemCollection legend = new LegendItemCollection();
+    private final List<Hatch> hatches = new ArrayList<>();
     private int datasets;
 
     private ChartDrawing(Chart chart) {
@@ -53,7 +59,7 @@ public final class ChartDrawing {
     }
 
     /**
-     * Draws.
+     * Draws without the title, for places that give it as a heading of their own.
      *
      * @param chart the chart
      * @param canvas where to draw
@@ -62,6 +68,18 @@ public final class ChartDrawing {
      */
     public static void draw(Chart chart, Graphics2D canvas, double width, double height) {
         new ChartDrawing(chart).built().draw(canvas, new Rectangle2D.Double(0, 0, width, height));
+    }
+
+    /** Draws as {@link #draw}, with the title above. */
+    static void drawHeaded(Chart chart, Graphics2D canvas, double width, double height) {
+        JFreeChart drawn = new ChartDrawing(chart).built();
+        TextTitle title = new TextTitle(chart.title(), new Font(Font.SERIF, Font.BOLD, 15));
+        title.setPaint(colour(Tone.INK));
+        title.setHorizontalAlignment(HorizontalAlignment.LEFT);
+        title.setTextAlignment(HorizontalAlignment.LEFT);
+        title.setPadding(new RectangleInsets(2, 8, 8, 8));
+        drawn.setTitle(title);
+        drawn.draw(canvas, new Rectangle2D.Double(0, 0, width, height));
     }
 
     private JFreeChart built() {
@@ -79,6 +97,11 @@ public final class ChartDrawing {
         plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
         plot.setDatasetRenderingOrder(DatasetRenderingOrder.FORWARD);
         chart.layers().forEach(this::add);
+        if (datasets == 0) {
+            // the library asks a renderer to draw marked values, also where there are no data
+            show(new XYSeriesCollection(), new XYLineAndShapeRenderer());
+        }
+        hatches.forEach(hatch -> plot.getRenderer(0).addAnnotation(hatch, org.jfree.chart.ui.Layer.BACKGROUND));
         plot.setFixedLegendItems(legend);
         JFreeChart drawn = new JFreeChart(null, font(12), plot, legend.getItemCount() > 0);
         drawn.setBackgroundPaint(Color.WHITE);
@@ -186,13 +209,27 @@ public final class ChartDrawing {
         renderer.setSeriesFillPaint(0, faint(band.tone()));
         renderer.setSeriesPaint(0, faint(band.tone()));
         show(data, renderer);
+        // edges, so that the band stands out from a stripe below it without colour
+        edge(band, Place::low);
+        edge(band, Place::high);
         legend.add(new LegendItem(
                 band.name(), null, null, null, new Rectangle2D.Double(-9, -4, 18, 8), faint(band.tone())));
     }
 
+    private void edge(Layer.Band band, ToDoubleFunction<Place> end) {
+        XYSeries series = new XYSeries(datasets, false, true);
+        band.places().forEach(place -> series.add(place.x(), end.applyAsDouble(place)));
+        XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, false);
+        renderer.setSeriesPaint(0, mixed(band.tone(), 0.6));
+        renderer.setSeriesStroke(0, new BasicStroke(HAIRLINE));
+        renderer.setDrawSeriesLineAsPath(true);
+        show(new XYSeriesCollection(series), renderer);
+    }
+
     private void guide(Layer.Guide guide) {
         if (guide.hasInterval()) {
-            // the interval is drawn as a stripe behind everything
+            // the interval is drawn as a hatched stripe behind everything
+            hatches.add(new Hatch(guide.upright(), guide.low(), guide.high(), mixed(guide.tone(), 0.6)));
             mark(
                     new IntervalMarker(guide.low(), guide.high(), faint(guide.tone())),
                     guide.upright(),

@@ -1,6 +1,7 @@
 package slowproof.report.chart;
 
 import java.awt.Dimension;
+import java.awt.Graphics2D;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
@@ -14,23 +15,37 @@ import org.w3c.dom.Element;
 public final class Svg {
     private static final String NAMESPACE = "http://www.w3.org/2000/svg";
 
+    /** Draws a chart on a canvas of a size in points. */
+    private interface Painter {
+        void draw(Chart chart, Graphics2D canvas, double width, double height);
+    }
+
     private Svg() {}
 
     /**
-     * Returns a chart as an SVG document.
+     * Returns a chart as an SVG document that stands beside its title: as text in the document, not drawn.
      *
      * @param chart the chart
      * @param width width in CSS pixels, greater than 0
      * @param height height in CSS pixels, greater than 0
      */
     public static String of(Chart chart, int width, int height) {
+        return drawn(chart, width, height, ChartDrawing::draw);
+    }
+
+    /** Returns the same with the title drawn above, for a file that stands alone. */
+    public static String headed(Chart chart, int width, int height) {
+        return drawn(chart, width, height, ChartDrawing::drawHeaded);
+    }
+
+    private static String drawn(Chart chart, int width, int height, Painter painter) {
         Document document = GenericDOMImplementation.getDOMImplementation().createDocument(NAMESPACE, "svg", null);
         SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
         context.setComment(null);
         context.setPrecision(5);
         SVGGraphics2D canvas = new SVGGraphics2D(context, false);
         canvas.setSVGCanvasSize(new Dimension(width, height));
-        ChartDrawing.draw(chart, canvas, width, height);
+        painter.draw(chart, canvas, width, height);
         Element root = canvas.getRoot();
         root.setAttributeNS(null, "viewBox", "0 0 " + width + " " + height);
         root.setAttributeNS(null, "role", "img");

@@ -19,6 +19,16 @@ final class Spans {
         return this;
     }
 
+    /** Returns the least value; positive infinity without one. */
+    double low() {
+        return low;
+    }
+
+    /** Returns the greatest value; negative infinity without one. */
+    double high() {
+        return high;
+    }
+
     Axis linear(String label) {
         double room = high > low ? ROOM * (high - low) : Math.max(1e-3, 0.1 * Math.abs(high));
         return Axis.linear(label, low - room, high + room);

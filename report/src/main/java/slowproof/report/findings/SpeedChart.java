@@ -6,6 +6,7 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import slowproof.report.chart.Axis;
 import slowproof.report.chart.Chart;
 import slowproof.report.chart.Layer;
 import slowproof.report.chart.Place;
@@ -32,11 +33,15 @@ final class SpeedChart {
     /** Significant digits of an estimated speed in the legend. */
     private static final int DIGITS = 3;
 
+    /** Significant digits of the length for which the limit is drawn. */
+    private static final int LENGTH_DIGITS = 4;
+
     private final Findings findings;
     private final Material material;
     private final Wording wording;
     private final List<Layer> layers = new ArrayList<>();
     private final Spans speeds = new Spans();
+    private final Spans tested = new Spans();
     private final Spans errors = new Spans().with(0);
 
     private SpeedChart(Findings findings, Material material, Wording wording) {
@@ -63,15 +68,23 @@ final class SpeedChart {
         }
         material.byDirection().forEach(this::direction);
         means(conditions);
+        Axis x = speeds.decades(
+                wording.text("plot.axis.speed", wording.units().speed().symbol()));
+        untested(x);
         MaterialAnswer answer = new MaterialAnswer(findings, material, wording);
         return new Chart(
                 wording.text("plot.error_speed", Wording.shown(material.material())),
                 String.join(" ", answer.sentences()),
-                speeds.decades(
-                        wording.text("plot.axis.speed", wording.units().speed().symbol())),
+                x,
                 errors.linear(word("axis.error")),
                 wording.numbers().decimalSign(),
                 layers);
+    }
+
+    /** Shades what lies outside the tested speeds, under everything else. */
+    private void untested(Axis x) {
+        layers.add(0, new Layer.Region(word("untested"), Tone.MUTED, x.low(), tested.low()));
+        layers.add(1, new Layer.Region("", Tone.MUTED, tested.high(), x.high()));
     }
 
     private void floor(FloorSpeed floor, boolean curve) {
@@ -80,7 +93,7 @@ final class SpeedChart {
         Double estimate = floor.estimate();
         if (curve && estimate != null && low != null && high != null) {
             layers.add(new Layer.Guide(
-                    wording.text("plot.floor", Quantity.mmPerS(rounded(estimate, RoundingMode.HALF_EVEN))),
+                    wording.text("plot.floor", Quantity.mmPerS(rounded(estimate, DIGITS, RoundingMode.HALF_EVEN))),
                     Tone.OPEN,
                     Stroke.SOLID,
                     true,
@@ -97,7 +110,7 @@ final class SpeedChart {
         Double proven = floor.proven();
         if (proven != null) {
             layers.add(Layer.Guide.at(
-                    wording.text("plot.promised", Quantity.mmPerS(rounded(proven, RoundingMode.UP))),
+                    wording.text("plot.promised", Quantity.mmPerS(rounded(proven, DIGITS, RoundingMode.UP))),
                     Tone.OPEN,
                     Stroke.DOTTED,
                     true,
@@ -144,7 +157,9 @@ final class SpeedChart {
         }
         double height = 100 * limit.permissibleRatio(length);
         errors.with(height, -height);
-        String name = limit.absoluteMm() > 0 ? wording.text("plot.limit_at", Quantity.mm(length)) : word("limit");
+        String name = limit.absoluteMm() > 0
+                ? wording.text("plot.limit_at", Quantity.mm(rounded(length, LENGTH_DIGITS, RoundingMode.HALF_EVEN)))
+                : word("limit");
         layers.add(Layer.Guide.at(name, Tone.INK, Stroke.DASHED, false, height));
         layers.add(Layer.Guide.at("", Tone.INK, Stroke.DASHED, false, -height));
     }
@@ -155,6 +170,9 @@ final class SpeedChart {
         for (Pass pass : findings.passesOf(material.material())) {
             double speed = speed(pass.speedMmPerS());
             speeds.with(speed);
+            if (pass.included()) {
+                tested.with(speed);
+            }
             errors.with(100 * pass.error());
             (pass.included() ? counted : left).add(Place.of(speed, 100 * pass.error()));
         }
@@ -190,10 +208,8 @@ final class SpeedChart {
         }
     }
 
-    private static double rounded(double speedMmPerS, RoundingMode way) {
-        return BigDecimal.valueOf(speedMmPerS)
-                .round(new MathContext(DIGITS, way))
-                .doubleValue();
+    private static double rounded(double value, int digits, RoundingMode way) {
+        return BigDecimal.valueOf(value).round(new MathContext(digits, way)).doubleValue();
     }
 
     private double speed(double speedMmPerS) {

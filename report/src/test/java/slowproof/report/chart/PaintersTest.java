@@ -49,6 +49,33 @@ class PaintersTest {
     }
 
     @Test
+    void aFileThatStandsAloneHasItsTitleDrawn() {
+        assertThat(Svg.of(CHART, 800, 420)).doesNotContain("felt &quot;A&quot; &amp; B</text");
+        assertThat(Svg.headed(CHART, 800, 420)).containsPattern("felt (\"|&quot;)A(\"|&quot;) &amp; B\\s*</text");
+    }
+
+    @Test
+    void theIntervalOfAMarkedValueIsHatched() {
+        Chart plain = new Chart(
+                CHART.title(),
+                CHART.description(),
+                CHART.x(),
+                CHART.y(),
+                ',',
+                List.of(Layer.Guide.at("floor", Tone.OPEN, Stroke.SOLID, true, 50)));
+        Chart interval = new Chart(
+                CHART.title(),
+                CHART.description(),
+                CHART.x(),
+                CHART.y(),
+                ',',
+                List.of(new Layer.Guide("floor", Tone.OPEN, Stroke.SOLID, true, 50, 45, 55)));
+        String hatch = "stroke-width:0.6";
+        assertThat(Svg.of(plain, 800, 420)).doesNotContain(hatch);
+        assertThat(Svg.of(interval, 800, 420)).contains(hatch);
+    }
+
+    @Test
     void theSameChartGivesTheSameSvg() {
         assertThat(Svg.of(CHART, 800, 420)).isEqualTo(Svg.of(CHART, 800, 420));
     }

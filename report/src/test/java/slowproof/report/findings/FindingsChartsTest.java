@@ -77,6 +77,28 @@ class FindingsChartsTest {
     }
 
     @Test
+    void speedsOutsideTheTestedOnesAreShaded() {
+        Chart chart = chart(FindingsCharts.Kind.ERROR_SPEED, Wording.of(Locale.ENGLISH));
+        double[] tested = FINDINGS.passesOf(FINDINGS.materials().get(0).material()).stream()
+                .mapToDouble(Pass::speedMmPerS)
+                .sorted()
+                .toArray();
+        List<Layer.Region> regions = layers(chart, Layer.Region.class);
+        assertThat(regions).hasSize(2);
+        assertThat(regions.get(0).name()).isEqualTo("not tested");
+        assertThat(regions.get(0).low()).isEqualTo(chart.x().low());
+        assertThat(regions.get(0).high()).isEqualTo(tested[0]);
+        assertThat(regions.get(1).low()).isEqualTo(tested[tested.length - 1]);
+        assertThat(regions.get(1).high()).isEqualTo(chart.x().high());
+    }
+
+    @Test
+    void theLimitNamesTheLengthAsTheTextDoes() {
+        Chart chart = chart(FindingsCharts.Kind.ERROR_SPEED, Wording.of(Locale.ENGLISH));
+        assertThat(layers(chart, Layer.Guide.class).stream().map(Layer::name)).contains("limit for 900 mm");
+    }
+
+    @Test
     void everyPlaceLiesWithinTheAxes() {
         for (FindingsCharts.Drawn drawn : FindingsCharts.of(FINDINGS, Wording.of(Locale.ENGLISH))) {
             Chart chart = drawn.chart();

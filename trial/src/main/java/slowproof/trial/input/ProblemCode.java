@@ -19,6 +19,8 @@ public enum ProblemCode {
     FILE_NOT_FOUND,
     /** {0} why, as the system says it. */
     FILE_NOT_READABLE,
+    /** No arguments; the place is the folder that files were to be written to. */
+    FOLDER_NOT_WRITABLE,
     /** No arguments. */
     FILE_EMPTY,
     /** No arguments. */

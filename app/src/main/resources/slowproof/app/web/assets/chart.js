@@ -61,10 +61,31 @@ window.slowproofChart = function (figure) {
       if (upright) { context.fillRect(across(low), box.top, across(high) - across(low), box.height); } else { context.fillRect(box.left, up(high), box.width, up(low) - up(high)); }
       context.globalAlpha = 1;
     };
+    // slanting lines tell the interval of a marked value from a band where there is no colour
+    const hatch = (low, high, upright, tone) => {
+      const left = upright ? Math.max(across(low), box.left) : box.left;
+      const right = upright ? Math.min(across(high), box.left + box.width) : box.left + box.width;
+      const top = upright ? box.top : Math.max(up(high), box.top);
+      const bottom = upright ? box.top + box.height : Math.min(up(low), box.top + box.height);
+      context.globalAlpha = 0.6;
+      context.strokeStyle = colour(tone);
+      context.lineWidth = 0.6 * unit;
+      context.beginPath();
+      for (let foot = left - (bottom - top); foot < right; foot += 7 * unit) {
+        const start = Math.max(foot, left);
+        const end = Math.min(foot + bottom - top, right);
+        if (start < end) { context.moveTo(start, bottom - (start - foot)); context.lineTo(end, bottom - (end - foot)); }
+      }
+      context.stroke();
+      context.globalAlpha = 1;
+    };
     const paints = {
       region: (layer) => stripe(layer.low, layer.high, true, layer.tone, 0.12),
       guide: (layer) => {
-        if (layer.low !== null && layer.high !== null) { stripe(layer.low, layer.high, layer.upright, layer.tone, 0.22); }
+        if (layer.low !== null && layer.high !== null) {
+          stripe(layer.low, layer.high, layer.upright, layer.tone, 0.22);
+          hatch(layer.low, layer.high, layer.upright, layer.tone);
+        }
         context.strokeStyle = colour(layer.tone);
         context.lineWidth = 1.5 * unit;
         context.setLineDash(layer.dashes.map((length) => length * unit));
@@ -81,6 +102,14 @@ window.slowproofChart = function (figure) {
         layer.places.slice().reverse().forEach((place) => context.lineTo(across(place[0]), up(place[2])));
         context.closePath();
         context.fill();
+        context.globalAlpha = 0.6;
+        context.strokeStyle = colour(layer.tone);
+        context.lineWidth = 0.8 * unit;
+        [2, 3].forEach((end) => {
+          context.beginPath();
+          layer.places.forEach((place, i) => (i ? context.lineTo(across(place[0]), up(place[end])) : context.moveTo(across(place[0]), up(place[end]))));
+          context.stroke();
+        });
         context.globalAlpha = 1;
       },
       line: (layer) => {
