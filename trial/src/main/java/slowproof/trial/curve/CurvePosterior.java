@@ -18,12 +18,9 @@ final class CurvePosterior {
     private static final long SEED_STEP = 0x9E3779B97F4A7C15L;
 
     final CurveDraws draws;
-    /** Least share of proposals taken in the chains of a mode. */
-    final double acceptance;
 
-    private CurvePosterior(CurveDraws draws, double acceptance) {
+    private CurvePosterior(CurveDraws draws) {
         this.draws = draws;
-        this.acceptance = acceptance;
     }
 
     /** Returns the modes of both signs and all roughnesses. */
@@ -71,7 +68,6 @@ final class CurvePosterior {
         }
         int[] at = {0};
         double reached = 0;
-        double acceptance = 1;
         for (int i = 0; i < weight.length; i++) {
             if (weight[i] == 0) {
                 continue;
@@ -91,10 +87,9 @@ final class CurvePosterior {
                 sign[d] = model.sign;
                 start[d] = model.startMm + reference[1] * standard[d];
             });
-            acceptance = Math.min(acceptance, sampler.acceptance());
         }
         double[] nodes = modes.get(0).model.data.nodeMmPerS;
-        return new CurvePosterior(new CurveDraws(nodes, eps, base, sign, start, shift), acceptance);
+        return new CurvePosterior(new CurveDraws(nodes, eps, base, sign, start, shift));
     }
 
     /** Returns the weights by marginal likelihood; small ones are dropped, the rest adds up to 1. */
