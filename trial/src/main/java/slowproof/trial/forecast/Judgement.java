@@ -174,12 +174,24 @@ final class Judgement {
         return new Interval(low, high);
     }
 
-    /** An error that is lost makes a piece long where the sensor cuts. */
+    /**
+     * Returns how far the mean deviation can be moved by what is not covered: both ends, and the place between them that
+     * is nearest to the middle of the tolerance, where the fewest pieces lie outside. An error that is lost makes a piece
+     * long where the sensor cuts.
+     */
     private double[] shifts() {
         double loss = model.coverage.lossMm();
         double gain = model.coverage.gainMm();
         boolean cuts = model.line.cutsOnSensor();
-        return Arrays.stream(new double[] {cuts ? loss : -loss, cuts ? -gain : gain})
+        double least = cuts ? -gain : -loss;
+        double most = cuts ? loss : gain;
+        double middle = weighted(piece -> {
+            Double lower = piece.lowerMm();
+            Double upper = piece.upperMm();
+            return lower == null || upper == null ? 0 : (lower + upper) / 2;
+        });
+        double best = Math.max(least, Math.min(most, middle - meanDeviationMm()));
+        return Arrays.stream(new double[] {least, most, best})
                 .filter(x -> x != 0)
                 .toArray();
     }

@@ -127,6 +127,22 @@ class ForecastByHandTest {
     }
 
     @Test
+    void whatIsNotCoveredCanAlsoBringPiecesInside() {
+        Line line = Line.of(
+                "fast",
+                PieceSpec.of(1000, 1),
+                List.of(LineStep.RampTo.of(600, 500), new LineStep.HoldRest(), LineStep.RampTo.of(0, 500)));
+        // 1 % over-reading where tested makes pieces 10 mm short; a loss of as much in the fast part would hide it
+        Figures found = figures(Evidence.exact(10, 0.01, 300, 0, 0.05, 0.02), line);
+        assertThat(found.covered()).isFalse();
+        assertThat(found.meanInterval().low()).isLessThan(-1);
+        assertThat(found.meanInterval().high()).isGreaterThan(1);
+        assertThat(found.decision()).isEqualTo(Answer.UNDECIDED);
+        assertThat(found.outsideInterval().low()).isLessThan(0.01);
+        assertThat(found.outsideInterval().high()).isGreaterThan(0.99);
+    }
+
+    @Test
     void noCreepHelpsWhereTheRampsAloneAreTooMuch() {
         Line line = Line.of(
                 "creep",
