@@ -18,6 +18,7 @@ class StudiesPageTest {
                 "variance components",
                 "thin trials",
                 "decisions",
+                "promises of a pass",
                 "recordings and readings",
                 "recordings")) {
             assertThat(StudiesPage.lines(block)).as(block).hasSizeGreaterThan(2);
