@@ -15,7 +15,7 @@ final class Markup {
     }
 
     private static final Pattern FIGURE = Pattern.compile(
-            "[+\u2212\u00b1]?\\(?\\b\\d+(?:[.,]\\d+)?(?![\\p{L}\\d])(?:\\s(?:%|mm/s|mm|ppm|m/min|m|s|in)(?![\\p{L}/]))?");
+            "[+\u2212\u00b1]?\\(?\\b(?<!\\p{L}-)\\d+(?:[.,]\\d+)?(?![\\p{L}\\d])(?:\\s(?:%|mm/s|mm|ppm|m/min|m|s|in)(?![\\p{L}/]))?");
 
     private final Xml xml;
     private final Pictures pictures;
