@@ -17,6 +17,7 @@ class StudiesPageTest {
                 "failing assumptions",
                 "variance components",
                 "thin trials",
+                "thin trials, as stated",
                 "decisions",
                 "promises of a pass",
                 "recordings and readings",
