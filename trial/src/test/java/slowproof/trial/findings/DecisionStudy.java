@@ -6,13 +6,9 @@ import java.util.Locale;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import slowproof.metrology.Distributions;
-import slowproof.metrology.conformity.DecisionRule;
 import slowproof.trial.Limit;
-import slowproof.trial.ReadingMode;
 import slowproof.trial.Reference;
-import slowproof.trial.Sensor;
 import slowproof.trial.Series;
-import slowproof.trial.Setup;
 import slowproof.trial.Standstill;
 import slowproof.trial.Trial;
 import slowproof.trial.input.SourcePosition;
@@ -116,19 +112,10 @@ final class DecisionStudy {
             }
             series.add(new Series("s" + v, "surface", "", 50.0 * (v + 1), 500.0, rows));
         }
-        Trial trial = new Trial(
-                "limit",
-                new Sensor("", "", COUNT_MM, null, null),
-                new Reference("", Reference.Kind.AXIS, REFERENCE_U_MM, REFERENCE_U_PPM, 2, null, null),
-                Limit.of(limit, 0),
-                null,
-                Setup.NOTHING_NOTED,
-                DecisionRule.PROBABILITY,
-                ReadingMode.CUMULATIVE,
+        Trial trial = RandomTrials.of(
                 series,
-                List.of(),
-                List.of(),
-                List.of());
+                new Reference("", Reference.Kind.AXIS, REFERENCE_U_MM, REFERENCE_U_PPM, 2, null, null),
+                Limit.of(limit, 0));
         int mean = 0;
         int single = 0;
         int broken = 0;

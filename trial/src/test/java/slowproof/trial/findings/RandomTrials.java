@@ -33,11 +33,16 @@ final class RandomTrials {
     }
 
     static Trial of(List<Series> series) {
+        return of(series, new Reference("", Reference.Kind.AXIS, 0.02, 8.0, 2, null, null), Limit.of(0.001, 0.1));
+    }
+
+    /** Returns a trial of typed readings in steps of 0.05 mm. */
+    static Trial of(List<Series> series, Reference reference, Limit limit) {
         return new Trial(
                 "random",
                 new Sensor("", "", 0.05, null, null),
-                new Reference("", Reference.Kind.AXIS, 0.02, 8.0, 2, null, null),
-                Limit.of(0.001, 0.1),
+                reference,
+                limit,
                 null,
                 Setup.NOTHING_NOTED,
                 DecisionRule.PROBABILITY,

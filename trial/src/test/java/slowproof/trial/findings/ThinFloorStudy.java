@@ -8,13 +8,9 @@ import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
-import slowproof.metrology.conformity.DecisionRule;
 import slowproof.trial.Limit;
-import slowproof.trial.ReadingMode;
 import slowproof.trial.Reference;
-import slowproof.trial.Sensor;
 import slowproof.trial.Series;
-import slowproof.trial.Setup;
 import slowproof.trial.Standstill;
 import slowproof.trial.Trial;
 import slowproof.trial.input.SourcePosition;
@@ -30,8 +26,6 @@ import slowproof.trial.simulator.SimReading;
  * it by a ratio of 1.5 to 2.5. The true floor is that of the error at one speed, without ramps.
  */
 final class ThinFloorStudy {
-    private static final double COUNT_MM = 0.05;
-
     /**
      * One trial.
      *
@@ -98,20 +92,10 @@ final class ThinFloorStudy {
                 readings.get(0).speedMmPerS(),
                 sample.accelerationMmPerS2(),
                 readings.stream().map(ThinFloorStudy::row).toList())));
-        return new Trial(
-                "thin",
-                new Sensor("", "", COUNT_MM, null, null),
-                // the simulated reference: noise 0.002 mm, scale 2.5 ppm, both standard uncertainties
-                new Reference("", Reference.Kind.AXIS, 0.004, 5.0, 2, null, null),
-                Limit.of(sample.limitRatio(), 0),
-                null,
-                Setup.NOTHING_NOTED,
-                DecisionRule.PROBABILITY,
-                ReadingMode.CUMULATIVE,
+        return RandomTrials.of(
                 series,
-                List.of(),
-                List.of(),
-                List.of());
+                new Reference("", Reference.Kind.AXIS, 0.004, 5.0, 2, null, null),
+                Limit.of(sample.limitRatio(), 0));
     }
 
     private static Standstill row(SimReading reading) {
