@@ -2,8 +2,6 @@ package slowproof.app;
 
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Objects;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -12,7 +10,6 @@ import slowproof.app.text.ForecastText;
 import slowproof.files.in.LineReader;
 import slowproof.files.in.LoadedLine;
 import slowproof.files.in.LoadedTrial;
-import slowproof.files.in.SourceFile;
 import slowproof.files.in.TrialReader;
 import slowproof.files.out.Envelope;
 import slowproof.files.out.ForecastJson;
@@ -55,6 +52,11 @@ final class ForecastCommand implements Command {
                 .build();
     }
 
+    /** Returns the envelope of a forecast from a trial with the files of its line. */
+    static Envelope envelope(LoadedTrial all, long seed) {
+        return new Envelope(Console.version(), Console.commit(), all.settingsSha256(), seed);
+    }
+
     @Override
     public int run(ParseResult words, Console console) throws IOException {
         Integer pieces = Words.numberOf(words, PIECES);
@@ -79,15 +81,8 @@ final class ForecastCommand implements Command {
             ChartFiles.write(forecast, seed, console.wording(), charts);
         }
         if (words.hasMatchedOption("--json")) {
-            List<SourceFile> sources = new ArrayList<>(trial.sources());
-            sources.addAll(line.sources());
-            LoadedTrial all = new LoadedTrial(trial.trial(), sources, trial.recordings(), trial.notes());
-            ForecastJson.write(
-                    forecast,
-                    new Envelope(Console.version(), Console.commit(), all.settingsSha256(), seed),
-                    sources,
-                    console.wording(),
-                    console.out());
+            LoadedTrial all = trial.with(line);
+            ForecastJson.write(forecast, envelope(all, seed), all.sources(), console.wording(), console.out());
             return ExitStatus.DONE;
         }
         console.out().println(ForecastText.render(forecast, console.wording(), console.colour(), console.width()));

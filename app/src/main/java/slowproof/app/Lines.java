@@ -33,7 +33,7 @@ final class Lines {
         List<String> known =
                 findings.materials().stream().map(Material::material).toList();
         String all = known.stream().collect(Collectors.joining(", "));
-        SourcePosition at = new SourcePosition(loaded.sources().get(0).name(), 0, 0, "material");
+        SourcePosition at = new SourcePosition(loaded.file(), 0, 0, "material");
         String asked = loaded.line().material();
         if (asked == null) {
             if (known.size() == 1) {

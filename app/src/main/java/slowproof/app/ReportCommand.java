@@ -11,6 +11,8 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParseResult;
+import slowproof.files.in.LineReader;
+import slowproof.files.in.LoadedLine;
 import slowproof.files.in.SourceFile;
 import slowproof.files.in.TrialReader;
 import slowproof.files.out.WholeFile;
@@ -26,6 +28,7 @@ final class ReportCommand implements Command {
                 "./slowproof report docs/samples/first-trial/trial.yaml -o first-trial.pdf",
                 "Writes the answer as a document, PDF/A-3 or HTML, with its data inside."));
         spec.addPositional(Words.file("TRIAL.yaml", "The trial file."));
+        spec.addOption(ForecastCommand.line(false));
         spec.addOption(OptionSpec.builder("-o", "--output")
                 .paramLabel("F.pdf|F.html")
                 .type(Path.class)
@@ -61,7 +64,7 @@ final class ReportCommand implements Command {
             return refused(console, wording.text("written.refused.date", date));
         }
         if (Files.isRegularFile(target)) {
-            String by = WrittenAnswer.issued(WrittenAnswer.inside(target), "released_by");
+            String by = IssuedData.issued(WrittenAnswer.inside(target), "released_by");
             if (by != null) {
                 return refused(console, wording.text("written.refused.released", target, by));
             }
@@ -77,8 +80,10 @@ final class ReportCommand implements Command {
                 return refused(console, wording.text("written.refused.no_data", earlier));
             }
         }
+        Path lineFile = Words.pathOf(words, ForecastCommand.LINE);
+        LoadedLine line = lineFile == null ? null : LineReader.read(lineFile);
         WrittenAnswer answer =
-                new WrittenAnswer(TrialReader.read(Words.fileOf(words), Console.cache()), console.wording());
+                new WrittenAnswer(TrialReader.read(Words.fileOf(words), Console.cache()), line, console.wording());
         byte[] document = answer.write(
                 html,
                 words.matchedOptionValue("--paper", Paper.A4),
@@ -91,11 +96,10 @@ final class ReportCommand implements Command {
 
     private static WrittenAnswer.@Nullable Superseded superseded(Path file) throws IOException {
         Map<String, byte[]> inside = WrittenAnswer.inside(file);
-        byte[] findings = inside.get(WrittenAnswer.FINDINGS);
-        return findings == null
+        return inside.get(WrittenAnswer.FINDINGS) == null
                 ? null
                 : new WrittenAnswer.Superseded(
-                        SourceFile.fingerprint(Files.readAllBytes(file)), WrittenAnswer.figures(findings));
+                        SourceFile.fingerprint(Files.readAllBytes(file)), WrittenAnswer.placed(inside));
     }
 
     private static boolean isDate(String text) {

@@ -5,15 +5,19 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import slowproof.app.text.AnswerText;
+import slowproof.files.in.LoadedLine;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.SourceFile;
 import slowproof.files.out.AnswerJson;
 import slowproof.files.out.Envelope;
 import slowproof.files.out.FindingsJson;
+import slowproof.files.out.ForecastJson;
 import slowproof.files.out.JsonLeaves;
 import slowproof.report.answer.Answer;
 import slowproof.report.answer.AnswerHtml;
@@ -24,13 +28,15 @@ import slowproof.report.answer.DataInside;
 import slowproof.report.answer.Paper;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
+import slowproof.trial.forecast.Forecast;
+import slowproof.trial.forecast.Settings;
 import slowproof.wording.Wording;
 
 /** Makes the written answer of a trial, and reads one again. */
 public final class WrittenAnswer {
     static final String FINDINGS = "findings.json";
+    static final String FORECAST = "forecast.json";
     static final String ISSUE = "answer.json";
-    private static final int CHANGES_LISTED = 40;
 
     /**
      * Who released a document and when.
@@ -46,31 +52,54 @@ public final class WrittenAnswer {
      * @param sha256 SHA-256 of the file
      * @param figures its figures by place
      */
-    record Superseded(String sha256, Map<String, String> figures) {}
+    public record Superseded(String sha256, Map<String, String> figures) {}
 
     private final LoadedTrial loaded;
     private final Findings findings;
-    private final Envelope envelope;
+    private final @Nullable LoadedLine line;
+    private final @Nullable Forecast forecast;
     private final Wording wording;
 
     /**
      * Prepares an answer.
      *
      * @param loaded trial as read
+     * @param line line as read, or null to speak of the trial alone
      * @param wording language and units
+     * @throws slowproof.trial.input.BadInputException if the line names no material of the trial
      */
-    public WrittenAnswer(LoadedTrial loaded, Wording wording) {
+    public WrittenAnswer(LoadedTrial loaded, @Nullable LoadedLine line, Wording wording) {
         this.loaded = loaded;
         this.findings = Evaluation.of(loaded.trial()).withNotesBefore(loaded.notes());
-        this.envelope = FindingsCommand.envelope(loaded, findings);
+        this.line = line;
+        this.forecast = line == null ? null : Lines.forecast(findings, line, Settings.of(Evaluation.USUAL_SEED));
         this.wording = wording.withAnswer();
     }
 
-    /** Returns the findings as JSON. */
-    byte[] findingsJson() throws IOException {
+    /** Returns the figures as JSON by the name of their file: the findings, and with a line its forecast. */
+    Map<String, byte[]> figures() throws IOException {
+        Map<String, byte[]> files = new LinkedHashMap<>();
         ByteArrayOutputStream json = new ByteArrayOutputStream();
-        FindingsJson.write(findings, envelope, loaded.sources(), loaded.recordings(), wording, json);
-        return json.toByteArray();
+        Envelope own = FindingsCommand.envelope(loaded, findings);
+        FindingsJson.write(findings, own, loaded.sources(), loaded.recordings(), wording, json);
+        files.put(FINDINGS, json.toByteArray());
+        if (line != null && forecast != null) {
+            ByteArrayOutputStream pieces = new ByteArrayOutputStream();
+            ForecastJson.write(
+                    forecast, ForecastCommand.envelope(all(), Evaluation.USUAL_SEED), all().sources(), wording, pieces);
+            files.put(FORECAST, pieces.toByteArray());
+        }
+        return files;
+    }
+
+    private LoadedTrial all() {
+        return line == null ? loaded : loaded.with(line);
+    }
+
+    private Envelope envelope() {
+        return line == null
+                ? FindingsCommand.envelope(loaded, findings)
+                : ForecastCommand.envelope(all(), Evaluation.USUAL_SEED);
     }
 
     /**
@@ -82,16 +111,25 @@ public final class WrittenAnswer {
      * @param superseded what it supersedes, or null
      * @throws IOException if the layout fails
      */
-    byte[] write(boolean html, Paper paper, @Nullable Release release, @Nullable Superseded superseded)
+    public byte[] write(boolean html, Paper paper, @Nullable Release release, @Nullable Superseded superseded)
             throws IOException {
-        byte[] json = findingsJson();
+        Map<String, byte[]> figures = figures();
+        Envelope envelope = envelope();
+        byte[] pieces = figures.get(FORECAST);
         AnswerJson.Issue issue = new AnswerJson.Issue(
                 wording.locale().getLanguage(),
-                SourceFile.fingerprint(json),
+                SourceFile.fingerprint(Objects.requireNonNull(figures.get(FINDINGS))),
+                line == null ? null : line.sources().get(0).name(),
+                pieces == null ? null : SourceFile.fingerprint(pieces),
                 release == null ? null : release.person(),
                 release == null ? null : release.date(),
                 superseded == null ? null : superseded.sha256());
-        List<Block> changes = superseded == null ? List.of() : changes(superseded, json);
+        List<Block> changes = superseded == null ? List.of() : AnswerChanges.of(superseded, placed(figures), wording);
+        List<Attachment> attachments = new ArrayList<>();
+        figures.forEach((name, json) -> attachments.add(new Attachment(
+                name, wording.text(name.equals(FORECAST) ? "written.data.line" : "written.data"), json)));
+        attachments.add(
+                new Attachment(ISSUE, wording.text("written.issue"), AnswerJson.of(issue, envelope, figures.values())));
         Answer answer = new Answer(
                 AnswerText.title(findings, wording),
                 release == null
@@ -104,55 +142,27 @@ public final class WrittenAnswer {
                 wording.locale().getLanguage(),
                 paper,
                 release == null ? "" : release.date(),
-                AnswerText.of(loaded, findings, envelope, changes, wording),
-                List.of(
-                        new Attachment(FINDINGS, wording.text("written.data"), json),
-                        new Attachment(ISSUE, wording.text("written.issue"), AnswerJson.of(issue, envelope))));
+                AnswerText.of(new AnswerText.Subject(all(), findings, forecast, envelope), changes, wording),
+                attachments);
         return html ? AnswerHtml.write(answer) : AnswerPdf.write(answer);
     }
 
-    private static String shortened(String commit) {
-        return commit.length() > 12 ? commit.substring(0, 12) : commit;
-    }
-
-    private List<Block> changes(Superseded superseded, byte[] json) throws IOException {
-        List<JsonLeaves.Difference> differences = JsonLeaves.differences(superseded.figures(), figures(json));
-        List<Block> blocks = new ArrayList<>();
-        blocks.add(new Block.Heading(2, wording.text("written.supersedes")));
-        if (differences.isEmpty()) {
-            blocks.add(new Block.Paragraph(wording.text("written.supersedes.none", superseded.sha256())));
-            return blocks;
+    /** Returns every figure by its place, without what does not count; places of the forecast begin with its name. */
+    static Map<String, String> placed(Map<String, byte[]> files) throws IOException {
+        Map<String, String> all = new LinkedHashMap<>();
+        byte[] findings = files.get(FINDINGS);
+        if (findings != null) {
+            all.putAll(placed(findings));
         }
-        blocks.add(
-                new Block.Paragraph(wording.text("written.supersedes.says", superseded.sha256(), differences.size())));
-        List<List<String>> rows = new ArrayList<>();
-        for (JsonLeaves.Difference difference : differences.subList(0, Math.min(CHANGES_LISTED, differences.size()))) {
-            rows.add(List.of(difference.place(), shown(difference.one()), shown(difference.other())));
+        byte[] forecast = files.get(FORECAST);
+        if (forecast != null) {
+            placed(forecast).forEach((place, value) -> all.put("forecast." + place, value));
         }
-        blocks.add(new Block.Table(
-                List.of(
-                        new Block.Column(wording.text("written.supersedes.place"), "", false),
-                        new Block.Column(wording.text("written.supersedes.before"), "", false),
-                        new Block.Column(wording.text("written.supersedes.now"), "", false)),
-                rows));
-        if (differences.size() > CHANGES_LISTED) {
-            blocks.add(
-                    new Block.Paragraph(wording.text("written.supersedes.more", differences.size() - CHANGES_LISTED)));
-        }
-        return blocks;
+        return all;
     }
 
-    private String shown(@Nullable String value) {
-        return value == null ? wording.text("written.verify.absent") : Wording.shown(value);
-    }
-
-    /** Returns where two findings differ; the program's version and the folder of the trial file do not count. */
-    static List<JsonLeaves.Difference> differences(byte[] one, byte[] other) throws IOException {
-        return JsonLeaves.differences(figures(one), figures(other));
-    }
-
-    /** Returns the figures of findings by place, without what does not count. */
-    static Map<String, String> figures(byte[] json) throws IOException {
+    /** The version of the program and the name of the trial file do not count. */
+    private static Map<String, String> placed(byte[] json) throws IOException {
         Map<String, String> leaves = JsonLeaves.of(json);
         leaves.remove("program.version");
         leaves.remove("program.commit");
@@ -160,14 +170,18 @@ public final class WrittenAnswer {
         return leaves;
     }
 
+    private static String shortened(String commit) {
+        return commit.length() > 12 ? commit.substring(0, 12) : commit;
+    }
+
     /** Returns the data inside a file by name; empty when it holds none, or is no such document. */
     static Map<String, byte[]> inside(Path file) throws IOException {
-        Map<String, byte[]> found = new java.util.LinkedHashMap<>();
+        Map<String, byte[]> found = new LinkedHashMap<>();
         try {
             for (Attachment attachment : DataInside.of(Files.readAllBytes(file))) {
                 found.put(attachment.name(), attachment.content());
             }
-        } catch (java.io.IOException e) {
+        } catch (IOException e) {
             if (!Files.isReadable(file)) {
                 throw e;
             }
@@ -175,15 +189,5 @@ public final class WrittenAnswer {
             return Map.of();
         }
         return found;
-    }
-
-    /** Returns a value of how a document was issued; null when it is not there. */
-    static @Nullable String issued(Map<String, byte[]> inside, String key) throws IOException {
-        byte[] issue = inside.get(ISSUE);
-        if (issue == null) {
-            return null;
-        }
-        String value = JsonLeaves.of(issue).get(key);
-        return value == null || value.equals("null") ? null : value;
     }
 }

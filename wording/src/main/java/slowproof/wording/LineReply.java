@@ -124,7 +124,11 @@ public final class LineReply {
 
     /** Returns the tolerance of the first piece as words, empty without one. */
     public static String tolerance(Forecast forecast, Wording wording) {
-        PieceSpec piece = forecast.line().pieces().get(0);
+        return tolerance(forecast.line().pieces().get(0), wording);
+    }
+
+    /** Returns the tolerance of a piece as words, empty without one. */
+    public static String tolerance(PieceSpec piece, Wording wording) {
         Double lower = piece.lowerMm();
         Double upper = piece.upperMm();
         if (lower == null || upper == null) {

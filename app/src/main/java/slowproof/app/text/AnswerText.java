@@ -11,9 +11,11 @@ import slowproof.report.answer.Block;
 import slowproof.report.findings.FindingsCharts;
 import slowproof.trial.Limit;
 import slowproof.trial.Setup;
+import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.Flag;
 import slowproof.trial.findings.Pass;
+import slowproof.trial.forecast.Forecast;
 import slowproof.trial.note.Quantity;
 import slowproof.wording.Numbers;
 import slowproof.wording.Wording;
@@ -49,27 +51,38 @@ public final class AnswerText {
     private final Wording wording;
     private final Numbers numbers;
     private final DocumentPage page = new DocumentPage();
+    private final @Nullable LineSection line;
 
-    private AnswerText(LoadedTrial loaded, Findings findings, Envelope envelope, Wording wording) {
-        this.loaded = loaded;
-        this.findings = findings;
-        this.envelope = envelope;
+    private AnswerText(Subject subject, Wording wording) {
+        this.loaded = subject.loaded();
+        this.findings = subject.findings();
+        this.envelope = subject.envelope();
         this.wording = wording;
         this.numbers = wording.numbers();
+        Forecast forecast = subject.forecast();
+        this.line = forecast == null ? null : new LineSection(forecast, Evaluation.USUAL_SEED, wording, page);
     }
+
+    /**
+     * What the answer is about.
+     *
+     * @param loaded trial as read, with the files of the line where there is one
+     * @param findings its findings
+     * @param forecast pieces on a line, or null
+     * @param envelope what made them
+     */
+    public record Subject(
+            LoadedTrial loaded, Findings findings, @Nullable Forecast forecast, Envelope envelope) {}
 
     /**
      * Returns the parts.
      *
-     * @param loaded trial as read
-     * @param findings its findings
-     * @param envelope what made them
+     * @param subject what it is about
      * @param changes what changed against a document that this one supersedes; empty for none
      * @param wording wording with the sentences of the answer
      */
-    public static List<Block> of(
-            LoadedTrial loaded, Findings findings, Envelope envelope, List<Block> changes, Wording wording) {
-        return new AnswerText(loaded, findings, envelope, wording).write(changes);
+    public static List<Block> of(Subject subject, List<Block> changes, Wording wording) {
+        return new AnswerText(subject, wording).write(changes);
     }
 
     /** Returns the title of the trial as the document's title. */
@@ -84,14 +97,25 @@ public final class AnswerText {
                 findings,
                 wording,
                 page,
-                () -> {
-                    validity();
-                    changes.forEach(page::add);
-                    asked();
-                    setup();
-                    traceability();
-                },
-                material -> charts(material.material()));
+                new FindingsText.Additions(
+                        () -> {
+                            if (line != null) {
+                                line.answer();
+                            }
+                        },
+                        () -> {
+                            validity();
+                            changes.forEach(page::add);
+                            asked();
+                            setup();
+                            traceability();
+                        },
+                        material -> charts(material.material()),
+                        () -> {
+                            if (line != null) {
+                                line.section();
+                            }
+                        }));
         RecordingsText.write(loaded, wording, page);
         method();
         record();
@@ -134,6 +158,9 @@ public final class AnswerText {
                 limit == null
                         ? say("asked.screening", scope)
                         : say("asked.limit", FindingsText.limit(limit, wording), scope));
+        if (line != null) {
+            line.question();
+        }
     }
 
     private void setup() {

@@ -84,24 +84,32 @@ public final class FindingsText {
     }
 
     /**
-     * Writes the answer and what it rests on as parts of a document, all rows of every table.
+     * What a document adds between the parts of the findings.
      *
-     * @param afterAnswer writes what follows the answer
-     * @param afterMaterial writes what follows the figures of a material
+     * @param afterAnswer follows the answer
+     * @param afterDescription follows what was compared with what
+     * @param afterMaterial follows the figures of a material
+     * @param afterMaterials follows the figures of all materials
      */
-    static void document(
-            Findings findings,
-            Wording wording,
-            DocumentPage page,
+    record Additions(
             Runnable afterAnswer,
-            Consumer<Material> afterMaterial) {
+            Runnable afterDescription,
+            Consumer<Material> afterMaterial,
+            Runnable afterMaterials) {
+        /** Nothing is added. */
+        static final Additions NONE = new Additions(() -> {}, () -> {}, material -> {}, () -> {});
+    }
+
+    /** Writes the answer and what it rests on as parts of a document, all rows of every table. */
+    static void document(Findings findings, Wording wording, DocumentPage page, Additions additions) {
         FindingsText text = new FindingsText(findings, wording, page);
         text.complete = true;
         List<MaterialAnswer> answers = MaterialAnswer.all(findings, wording);
         text.answer(answers);
+        additions.afterAnswer().run();
         text.described(findings.trial());
-        afterAnswer.run();
-        text.basis(answers, afterMaterial);
+        additions.afterDescription().run();
+        text.basis(answers, additions);
     }
 
     /** Returns what each number means, one paragraph each. */
@@ -123,15 +131,16 @@ public final class FindingsText {
         described(trial);
         List<MaterialAnswer> answers = MaterialAnswer.all(findings, wording);
         answer(answers);
-        basis(answers, material -> {});
+        basis(answers, Additions.NONE);
     }
 
-    private void basis(List<MaterialAnswer> answers, Consumer<Material> afterMaterial) {
+    private void basis(List<MaterialAnswer> answers, Additions additions) {
         for (Material material : findings.materials()) {
             conditions(material);
             OverAllSpeeds.write(findings, material, wording, page);
-            afterMaterial.accept(material);
+            additions.afterMaterial().accept(material);
         }
+        additions.afterMaterials().run();
         closure();
         for (MaterialAnswer answer : answers) {
             budget(answer);

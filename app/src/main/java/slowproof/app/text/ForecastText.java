@@ -51,19 +51,7 @@ public final class ForecastText {
             page.paragraph(wording.text("forecast.answer.deviation", LineReply.signed(deviation, figures, wording)));
         }
         LineReply.outside(forecast, wording).forEach(page::paragraph);
-        if (!forecast.evidence().hasCurve()) {
-            page.paragraph(wording.text("forecast.thin"));
-        }
-        if (figures.worseScatter()) {
-            page.paragraph(wording.text("forecast.worse_scatter"));
-        }
-        page.paragraph(wording.text(
-                "forecast.montecarlo",
-                figures.monteCarlo().pieces(),
-                String.valueOf(figures.monteCarlo().seed()),
-                LineReply.signed(figures.monteCarlo().expectedErrorMm(), figures, wording),
-                LineReply.signed(figures.monteCarlo().pieceInterval().low(), figures, wording),
-                LineReply.signed(figures.monteCarlo().pieceInterval().high(), figures, wording)));
+        remarks(forecast, figures, wording, page);
         page.heading(wording.text("forecast.heading.covered"));
         if (figures.covered()) {
             page.paragraph(wording.text("forecast.covered"));
@@ -93,6 +81,23 @@ public final class ForecastText {
         }
     }
 
+    /** Writes how the figures were found and what was taken for them. */
+    static void remarks(Forecast forecast, Figures figures, Wording wording, Page page) {
+        if (!forecast.evidence().hasCurve()) {
+            page.paragraph(wording.text("forecast.thin"));
+        }
+        if (figures.worseScatter()) {
+            page.paragraph(wording.text("forecast.worse_scatter"));
+        }
+        page.paragraph(wording.text(
+                "forecast.montecarlo",
+                figures.monteCarlo().pieces(),
+                String.valueOf(figures.monteCarlo().seed()),
+                LineReply.signed(figures.monteCarlo().expectedErrorMm(), figures, wording),
+                LineReply.signed(figures.monteCarlo().pieceInterval().low(), figures, wording),
+                LineReply.signed(figures.monteCarlo().pieceInterval().high(), figures, wording)));
+    }
+
     /** Returns what one change buys, in a line. */
     public static String change(Change change, Wording wording) {
         String name = wording.text("forecast.change." + change.kind().key());
@@ -109,7 +114,8 @@ public final class ForecastText {
                 "\u00b1" + LineReply.mm(remedy.toleranceMm(), wording));
     }
 
-    private static void promises(Promises promises, Wording wording, Page page) {
+    /** Writes what holds the tolerance. */
+    static void promises(Promises promises, Wording wording, Page page) {
         Double creep = promises.slowestCreepMmPerS();
         page.paragraph(
                 creep == null

@@ -59,6 +59,7 @@ public final class LineReader {
     }
 
     private final Path folder;
+    private final String named;
     private final Problems problems = new Problems();
     private final List<SourceFile> sources = new ArrayList<>();
     private final YamlMap top;
@@ -67,8 +68,9 @@ public final class LineReader {
         Path absolute = file.toAbsolutePath();
         Path parent = absolute.getParent();
         folder = parent == null ? absolute : parent;
-        RawFile raw = RawFile.read(file, file.toString());
-        sources.add(raw.source());
+        named = file.toString();
+        RawFile raw = RawFile.read(file, named);
+        sources.add(raw.sourceWithoutFolder());
         top = YamlMap.parse(raw, problems, TOP);
     }
 
@@ -134,7 +136,7 @@ public final class LineReader {
                     e.figures().toArray());
             problems.refuseIfAny();
         }
-        return new LoadedLine(line, sources);
+        return new LoadedLine(named, line, sources);
     }
 
     private List<PieceSpec> pieces() {

@@ -1,6 +1,7 @@
 package slowproof.files.in;
 
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import slowproof.trial.Trial;
 import slowproof.trial.note.Note;
@@ -21,6 +22,13 @@ public record LoadedTrial(Trial trial, List<SourceFile> sources, List<RecordingR
         notes = List.copyOf(notes);
     }
 
+    /** Returns the same trial with the files of a line as well. */
+    public LoadedTrial with(LoadedLine line) {
+        List<SourceFile> all = new ArrayList<>(sources);
+        all.addAll(line.sources());
+        return new LoadedTrial(trial, all, recordings, notes);
+    }
+
     /**
      * Returns the SHA-256 of everything that was set: names and fingerprints of all files that took part, in order.
      * Two evaluations with the same one had the same input.
@@ -28,7 +36,7 @@ public record LoadedTrial(Trial trial, List<SourceFile> sources, List<RecordingR
     public String settingsSha256() {
         StringBuilder all = new StringBuilder();
         for (SourceFile source : sources) {
-            // the trial file counts by its bytes, not by the folder it was called in
+            // the trial file counts by its bytes, not by its name
             all.append(all.isEmpty() ? "" : source.name())
                     .append(' ')
                     .append(source.sha256())

@@ -136,4 +136,15 @@ final class RawFile {
     SourceFile source() {
         return new SourceFile(name, sha256);
     }
+
+    /** Returns the same with the name alone: where a folder lies says nothing about a trial. */
+    SourceFile sourceWithoutFolder() {
+        return new SourceFile(nameOf(Path.of(name)), sha256);
+    }
+
+    /** Returns the name of a file without its folder. */
+    static String nameOf(Path file) {
+        Path last = file.getFileName();
+        return last == null ? file.toString() : last.toString();
+    }
 }

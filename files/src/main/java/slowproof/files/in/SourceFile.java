@@ -3,7 +3,7 @@ package slowproof.files.in;
 /**
  * A file that took part, with the fingerprint of its bytes.
  *
- * @param name name as the user or the trial gave it
+ * @param name name as the trial gives it; of the trial or line file itself its name without its folder
  * @param sha256 SHA-256 of its bytes, 64 hexadecimal digits
  */
 public record SourceFile(String name, String sha256) {

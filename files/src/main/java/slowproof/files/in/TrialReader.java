@@ -80,6 +80,7 @@ public final class TrialReader {
     private static final Set<String> EXCLUDE = ordered("pass", "reason");
 
     private final Path folder;
+    private final String fileName;
     private final CacheFolder cache;
     private final Problems problems = new Problems();
     private final List<SourceFile> sources = new ArrayList<>();
@@ -92,7 +93,8 @@ public final class TrialReader {
         Path parent = absolute.getParent();
         this.folder = parent == null ? absolute : parent;
         RawFile raw = RawFile.read(file, file.toString());
-        sources.add(raw.source());
+        sources.add(raw.sourceWithoutFolder());
+        this.fileName = RawFile.nameOf(file);
         this.top = YamlMap.parse(raw, problems, TOP);
     }
 
@@ -148,9 +150,7 @@ public final class TrialReader {
         }
         problems.refuseIfAny();
         Trial trial = new Trial(
-                top.textOr(
-                        "trial",
-                        folder.getFileName() == null ? "" : folder.getFileName().toString()),
+                top.textOr("trial", fileName),
                 sensor,
                 reference,
                 limit,

@@ -113,8 +113,9 @@ public final class ForecastJson {
         for (Coverage.Gap gap : coverage.gaps()) {
             json.begin();
             json.text("lack", gap.lack().key());
-            json.number("amount", gap.amount());
-            json.number("add", gap.add());
+            String[] keys = keys(gap.lack());
+            json.number(keys[0], gap.amount());
+            json.number(keys[1], gap.add());
             json.text(
                     "text",
                     wording.text(
@@ -158,6 +159,17 @@ public final class ForecastJson {
         }
         json.endList();
         json.text("decision", figures.decision().key());
+    }
+
+    /** The keys of how much is missing and of what to add: their units differ from gap to gap. */
+    private static String[] keys(Coverage.Lack lack) {
+        return switch (lack) {
+            case SLOWER, FASTER -> new String[] {"uncovered_mm", "add_speed_mm_s"};
+            case NO_ACCELERATION -> new String[] {"uncovered_mm", "below_speed_mm_s"};
+            case SOFTER_RAMPS, HARDER_RAMPS -> new String[] {"line_acceleration_mm_s2", "tested_acceleration_mm_s2"};
+            case MORE_STARTS -> new String[] {"starts_per_mm", "add_stroke_mm"};
+            case START_LOSS_UNKNOWN -> new String[] {"hidden_error_mm", "add_stroke_mm"};
+        };
     }
 
     private void spectrum(KnotDistances spectrum) throws IOException {

@@ -10,6 +10,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
+import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 
 /** The figures of a JSON document, each with its place, to compare documents figure by figure. */
@@ -41,6 +43,27 @@ public final class JsonLeaves {
             }
         }
         return leaves;
+    }
+
+    /**
+     * Returns the name of every key that holds a number, a list of numbers, or null.
+     *
+     * @throws IOException if it is not JSON
+     */
+    static Set<String> keys(byte[] json) throws IOException {
+        Set<String> keys = new TreeSet<>();
+        try (JsonParser parser = new JsonFactory().createParser(json)) {
+            for (JsonToken token = parser.nextToken(); token != null; token = parser.nextToken()) {
+                if (token.isNumeric() || token == JsonToken.VALUE_NULL) {
+                    JsonStreamContext level = parser.getParsingContext();
+                    String name = level.inArray() ? level.getParent().getCurrentName() : level.getCurrentName();
+                    if (name != null) {
+                        keys.add(name);
+                    }
+                }
+            }
+        }
+        return keys;
     }
 
     private static String place(JsonParser parser) {

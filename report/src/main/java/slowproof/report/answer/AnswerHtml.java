@@ -42,7 +42,8 @@ public final class AnswerHtml {
                 xml,
                 (target, chart) -> target.tag("<img width=\"100%\" alt=\"" + Xml.escaped(chart.description())
                         + "\" src=\"data:image/svg+xml;base64,"
-                        + base64(Svg.of(chart, WIDTH, HEIGHT).getBytes(StandardCharsets.UTF_8)) + "\"/>\n"));
+                        + base64(Svg.of(chart, WIDTH, HEIGHT).getBytes(StandardCharsets.UTF_8)) + "\"/>\n"),
+                true);
         for (Attachment attachment : answer.attachments()) {
             xml.tag("<p><a download=\"" + Xml.escaped(attachment.name()) + "\" title=\""
                             + Xml.escaped(attachment.description()) + "\" href=\"data:application/json;base64,"

@@ -59,6 +59,7 @@ public final class AnswerPdf {
         font(builder, "DejaVuSerifCondensed-Bold.ttf", 700);
         // what a file says must never make this program fetch something
         builder.useUriResolver((base, uri) -> null);
+        builder.useUnicodeLineBreaker(new FigureBreaks());
         builder.useObjectDrawerFactory(new Drawers(charts));
         builder.withHtmlContent(page, null);
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
@@ -92,12 +93,17 @@ public final class AnswerPdf {
         if (!answer.watermark().isEmpty()) {
             xml.element("<div class=\"watermark\">", answer.watermark(), "div");
         }
-        Markup.write(answer.blocks(), xml, (target, chart) -> {
-            target.tag("<object type=\"" + KIND + "\" data-chart=\"" + charts.size() + "\" alt=\""
-                    + Xml.escaped(chart.description()) + "\" title=\"" + Xml.escaped(chart.title())
-                    + "\" style=\"display: block; width: 100%; height: " + CHART_HEIGHT_MM + "mm\"></object>\n");
-            charts.add(chart);
-        });
+        Markup.write(
+                answer.blocks(),
+                xml,
+                (target, chart) -> {
+                    target.tag("<object type=\"" + KIND + "\" data-chart=\"" + charts.size() + "\" alt=\""
+                            + Xml.escaped(chart.description()) + "\" title=\"" + Xml.escaped(chart.title())
+                            + "\" style=\"display: block; width: 100%; height: " + CHART_HEIGHT_MM
+                            + "mm\"></object>\n");
+                    charts.add(chart);
+                },
+                false);
         return xml.tag("</body>\n</html>\n").toString();
     }
 

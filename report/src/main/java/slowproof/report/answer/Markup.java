@@ -3,7 +3,6 @@ package slowproof.report.answer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import slowproof.report.chart.Chart;
 
 /** Makes XHTML of a document's blocks; how a chart gets in is the painter's affair. */
@@ -14,21 +13,24 @@ final class Markup {
         void put(Xml xml, Chart chart);
     }
 
-    private static final Pattern FIGURE = Pattern.compile(
-            "[+\u2212\u00b1]?\\(?\\b(?<!\\p{L}-)\\d+(?:[.,]\\d+)?(?![\\p{L}\\d])(?:\\s(?:%|mm/s|mm|ppm|m/min|m|s|in)(?![\\p{L}/]))?");
-
     private final Xml xml;
     private final Pictures pictures;
+    private final boolean held;
     private boolean labels;
 
-    private Markup(Xml xml, Pictures pictures) {
+    private Markup(Xml xml, Pictures pictures, boolean held) {
         this.xml = xml;
         this.pictures = pictures;
+        this.held = held;
     }
 
-    /** Writes all blocks. */
-    static void write(List<Block> blocks, Xml xml, Pictures pictures) {
-        Markup markup = new Markup(xml, pictures);
+    /**
+     * Writes all blocks.
+     *
+     * @param held whether figures are held together by elements around them, for a painter that breaks lines itself
+     */
+    static void write(List<Block> blocks, Xml xml, Pictures pictures, boolean held) {
+        Markup markup = new Markup(xml, pictures, held);
         blocks.forEach(markup::block);
         markup.endLabels();
     }
@@ -70,7 +72,10 @@ final class Markup {
 
     /** Writes words so that no line ends within a number, or between a number and its sign or unit. */
     private Xml prose(String text) {
-        Matcher figure = FIGURE.matcher(text);
+        if (!held) {
+            return xml.text(text);
+        }
+        Matcher figure = FigureBreaks.FIGURE.matcher(text);
         int from = 0;
         while (figure.find()) {
             xml.text(text.substring(from, figure.start()))

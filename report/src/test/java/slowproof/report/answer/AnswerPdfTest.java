@@ -124,6 +124,9 @@ class AnswerPdfTest {
             assertThat(text).contains("9edb352c".repeat(8));
             assertThat(text.split("\u22120\\.65 mm", -1)).hasSize(40 * 6 + 1);
             assertThat(text.split("\u00b10\\.072 %", -1)).hasSize(40 * 6 + 1);
+            // the words come out in the order in which they are read
+            assertThat(text.replaceAll("\\s+", " ").split("an error of \u22120\\.65 mm, so \u00b10\\.072 % of it", -1))
+                    .hasSize(40 * 6 + 1);
         }
     }
 
