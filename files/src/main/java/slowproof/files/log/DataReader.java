@@ -9,6 +9,7 @@ final class DataReader extends Reader {
     private final int length;
     private final Reader rest;
     private int at;
+    private char last;
 
     /**
      * Creates the reader.
@@ -33,13 +34,20 @@ final class DataReader extends Reader {
 
     @Override
     public int read(char[] target, int from, int wanted) throws IOException {
-        if (at == length) {
-            return rest.read(target, from, wanted);
+        int count = at == length ? rest.read(target, from, wanted) : Math.min(wanted, length - at);
+        if (at < length) {
+            System.arraycopy(start, at, target, from, count);
+            at += count;
         }
-        int count = Math.min(wanted, length - at);
-        System.arraycopy(start, at, target, from, count);
-        at += count;
+        if (count > 0) {
+            last = target[from + count - 1];
+        }
         return count;
+    }
+
+    /** Returns true when the text handed out so far ends with a line end. */
+    boolean ended() {
+        return last == '\n' || last == '\r';
     }
 
     /** Does nothing: the log is closed by who opened it, after its fingerprint is taken. */

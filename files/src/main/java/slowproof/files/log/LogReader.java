@@ -185,20 +185,32 @@ public final class LogReader {
         PlainLog.Content plain = raw == null ? null : PlainLog.read(path, raw, layout, targets);
         if (plain != null) {
             RowLines lines = RowLines.from(layout.dataLine());
-            return result(layout, targets, plain.columns(), lines, encoding, plain.sha256(), List.of());
+            List<Note> notes = plain.cutShort()
+                    ? List.of(cutShort(lines.line(plain.columns().get(0).size())))
+                    : List.of();
+            return result(layout, targets, plain.columns(), lines, encoding, plain.sha256(), notes);
         }
-        Reader data = new DataReader(sample, length, reader, layout.dataLine() - 1);
+        DataReader data = new DataReader(sample, length, reader, layout.dataLine() - 1);
         RowHandler rows = new RowHandler(layout, targets, problems, layout.dataLine() - 1);
         parse(data, layout, rows, problems);
+        rows.finish(data.ended());
         if (rows.rows() == 0) {
             problems.add(ProblemCode.LOG_NO_ROWS, layout.dataLine(), 0, "");
         }
         problems.refuseIfAny();
-        List<Note> notes = rows.lineBrokenOff() == 0
-                ? List.of()
-                : List.of(Note.of(NoteCode.LOG_LAST_ROW_BROKEN, request.name(), rows.lineBrokenOff()));
         String sha256 = raw == null ? RawLog.sha256Of(path) : raw.sha256OfAll();
-        return result(layout, targets, rows.columns(), rows.lines(), encoding, sha256, notes);
+        return result(layout, targets, rows.columns(), rows.lines(), encoding, sha256, lastRow(rows));
+    }
+
+    private List<Note> lastRow(RowHandler rows) {
+        if (rows.lineBrokenOff() > 0) {
+            return List.of(Note.of(NoteCode.LOG_LAST_ROW_BROKEN, request.name(), rows.lineBrokenOff()));
+        }
+        return rows.lineCutShort() > 0 ? List.of(cutShort(rows.lineCutShort())) : List.of();
+    }
+
+    private Note cutShort(long line) {
+        return Note.of(NoteCode.LOG_LAST_ROW_CUT, request.name(), line);
     }
 
     private static int fill(Reader reader, char[] buffer) throws IOException {

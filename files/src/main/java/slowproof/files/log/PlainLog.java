@@ -58,8 +58,9 @@ final class PlainLog {
      *
      * @param columns numbers in the order of the targets
      * @param sha256 SHA-256 of the file's bytes in hexadecimal digits
+     * @param cutShort true when the last line has no line end and its last cell may be cut short; it was left out
      */
-    record Content(List<Column> columns, String sha256) {}
+    record Content(List<Column> columns, String sha256, boolean cutShort) {}
 
     /** Returns the content, or null when the log is small or not plain. */
     static @Nullable Content read(Path path, RawLog raw, Layout layout, List<Target> targets) throws IOException {
@@ -94,7 +95,8 @@ final class PlainLog {
                 return null;
             }
             Future<String> sha256 = pool.submit(() -> sha256(size));
-            Shared shared = new Shared(channel, from, size);
+            long end = endOfWholeRows(channel, from, size);
+            Shared shared = new Shared(channel, from, end);
             List<Future<?>> all = new ArrayList<>();
             for (int i = 0; i < workers; i++) {
                 all.add(pool.submit(() -> {
@@ -105,7 +107,7 @@ final class PlainLog {
             for (Future<?> worker : all) {
                 worker.get();
             }
-            return shared.odd ? null : new Content(shared.columns(), sha256.get());
+            return shared.odd ? null : new Content(shared.columns(), sha256.get(), end < size);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IOException("reading was interrupted", e);
@@ -117,6 +119,38 @@ final class PlainLog {
         } finally {
             pool.shutdownNow();
         }
+    }
+
+    /** Returns the size, or where the last line begins when it has no line end and its last cell may be cut short. */
+    private long endOfWholeRows(FileChannel channel, long from, long size) throws IOException {
+        byte[] tail = new byte[(int) Math.min(LONGEST_LINE, size - from)];
+        if (!fill(channel, size - tail.length, tail, tail.length)
+                || tail[tail.length - 1] == '\n'
+                || targets.stream().noneMatch(target -> target.index() == layout.cells() - 1)) {
+            return size;
+        }
+        char[] text = new String(tail, StandardCharsets.ISO_8859_1).toCharArray();
+        LastCell cells = new LastCell(layout.decimal());
+        int line = 0;
+        int cell = 0;
+        int separators = 0;
+        for (int i = 0; i < text.length; i++) {
+            if (text[i] == layout.separator()) {
+                cell = i + 1;
+                separators++;
+            } else if (text[i] == '\n') {
+                // the first line of the tail may have lost its beginning, but not its last cell
+                if (cell > 0) {
+                    cells.add(text, cell, (text[i - 1] == '\r' ? i - 1 : i) - cell);
+                }
+                line = i + 1;
+                cell = line;
+                separators = 0;
+            }
+        }
+        // a row that lacks cells is for the thorough way
+        boolean whole = separators != layout.cells() - 1 || cells.whole(text, cell, text.length - cell);
+        return whole ? size : size - text.length + line;
     }
 
     /** Returns where the data begin, or -1 when there are none. */

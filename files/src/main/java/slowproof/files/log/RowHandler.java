@@ -12,7 +12,8 @@ import slowproof.trial.recording.RowLines;
 
 /**
  * Takes the cells of a log as the parser comes upon them and turns those that are wanted into numbers, without a
- * text object per cell. Problems carry line and column. One reading thread.
+ * text object per cell. A row is only taken when the next one begins, since the last one may have broken off.
+ * Problems carry line and column. One reading thread.
  */
 final class RowHandler extends CsvCallbackHandler<Object> {
     private static final Object ROW = new Object();
@@ -25,7 +26,8 @@ final class RowHandler extends CsvCallbackHandler<Object> {
     /** Place in {@link #targets} of each column, -1 for columns left alone. */
     private final int[] placeOf;
 
-    private final double[] row;
+    private final boolean lastWanted;
+    private double[] row;
     private final Column.Builder[] columns;
     private final RowLines.Builder lines = new RowLines.Builder();
     private final TimeStamps stamps = new TimeStamps();
@@ -33,9 +35,31 @@ final class RowHandler extends CsvCallbackHandler<Object> {
     private long line;
     private int cells;
     private boolean spoiled;
-    private long shortLine;
-    private int shortCells;
+
+    /** What is wrong with the cell in the last column, told once it is known not to be cut short. */
+    private @Nullable Spoilt held;
+
+    private final LastCell lastCells;
+    private char[] last = new char[32];
+    private int lastLength;
+    private boolean lastQuoted;
+
+    /** The row before: taken, or found to be broken off, when it is known whether another one follows. */
+    private boolean waiting;
+
+    /** A comment stands below that row. */
+    private boolean followed;
+
+    private long waitingLine;
+    private int waitingCells;
+    private boolean waitingSpoiled;
+    private @Nullable Spoilt waitingHeld;
+    private double[] waitingRow;
+    private long brokenLine;
+    private long cutLine;
     private long rows;
+
+    private record Spoilt(ProblemCode code, Target target, String cell) {}
 
     /**
      * Creates a handler.
@@ -52,7 +76,10 @@ final class RowHandler extends CsvCallbackHandler<Object> {
         for (int k = 0; k < targets.size(); k++) {
             placeOf[targets.get(k).index()] = k;
         }
+        this.lastWanted = placeOf[placeOf.length - 1] >= 0;
+        this.lastCells = new LastCell(layout.decimal());
         this.row = new double[targets.size()];
+        this.waitingRow = new double[targets.size()];
         this.columns = new Column.Builder[targets.size()];
         for (int k = 0; k < columns.length; k++) {
             columns[k] = new Column.Builder(1 << 12);
@@ -64,6 +91,7 @@ final class RowHandler extends CsvCallbackHandler<Object> {
         line = linesBefore + startingLine;
         cells = 0;
         spoiled = false;
+        held = null;
         type = RecordType.DATA;
         Arrays.fill(row, Double.NaN);
     }
@@ -72,8 +100,17 @@ final class RowHandler extends CsvCallbackHandler<Object> {
     protected void addField(char[] text, int from, int length, boolean quoted) {
         int place = cells < placeOf.length ? placeOf[cells] : -1;
         cells++;
+        if (cells == 1 && waiting && waitingCells >= layout.cells()) {
+            lastCells.add(last, 0, lastLength);
+        }
         if (place >= 0) {
             row[place] = number(targets.get(place), text, from, length);
+        }
+        if (lastWanted && cells == placeOf.length) {
+            last = length > last.length ? new char[2 * length] : last;
+            System.arraycopy(text, from, last, 0, length);
+            lastLength = length;
+            lastQuoted = quoted;
         }
     }
 
@@ -108,20 +145,31 @@ final class RowHandler extends CsvCallbackHandler<Object> {
 
     private void problem(ProblemCode code, Target target, String cell) {
         spoiled = true;
-        String shown = Cells.shown(cell);
+        if (cells == placeOf.length) {
+            held = new Spoilt(code, target, cell);
+        } else {
+            problem(line, cells, new Spoilt(code, target, cell));
+        }
+    }
+
+    private void problem(long line, int column, Spoilt spoilt) {
+        Target target = spoilt.target();
+        ProblemCode code = spoilt.code();
+        String shown = Cells.shown(spoilt.cell());
         String field = target.heading().isEmpty() ? target.role().key() : target.heading();
         if (code == ProblemCode.NOT_A_NUMBER || code == ProblemCode.DECIMAL_COMMA) {
-            problems.add(code, line, cells, field, shown, String.valueOf(layout.decimal()));
+            problems.add(code, line, column, field, shown, String.valueOf(layout.decimal()));
         } else if (code == ProblemCode.OUT_OF_RANGE) {
-            problems.add(code, line, cells, field, shown, "0 to 100 %");
+            problems.add(code, line, column, field, shown, "0 to 100 %");
         } else {
-            problems.add(code, line, cells, field, shown);
+            problems.add(code, line, column, field, shown);
         }
     }
 
     @Override
     protected void setComment(char[] text, int from, int length) {
         type = RecordType.COMMENT;
+        followed = true;
     }
 
     @Override
@@ -134,32 +182,64 @@ final class RowHandler extends CsvCallbackHandler<Object> {
         if (type != RecordType.DATA) {
             return ROW;
         }
-        noteShortRow();
-        if (cells < layout.cells()) {
-            shortLine = line;
-            shortCells = cells;
-            return ROW;
-        }
+        takeWaiting();
         // a separator at the end of each line makes one empty cell more, which harms nobody
         if (cells > layout.cells() + 1) {
             problems.add(ProblemCode.FIELD_COUNT, line, 0, "", cells, layout.cells());
             return ROW;
         }
-        if (!spoiled) {
-            for (int k = 0; k < columns.length; k++) {
-                columns[k].add(row[k]);
-            }
-            lines.add(line);
-        }
-        rows++;
+        double[] free = waitingRow;
+        waitingRow = row;
+        row = free;
+        waiting = true;
+        followed = false;
+        waitingLine = line;
+        waitingCells = cells;
+        waitingSpoiled = spoiled;
+        waitingHeld = held;
         return ROW;
     }
 
-    private void noteShortRow() {
-        if (shortLine > 0) {
-            problems.add(ProblemCode.FIELD_COUNT, shortLine, 0, "", shortCells, layout.cells());
-            shortLine = 0;
+    /** Takes the row before, which has its line end. */
+    private void takeWaiting() {
+        if (!waiting) {
+            return;
         }
+        waiting = false;
+        if (waitingCells < layout.cells()) {
+            problems.add(ProblemCode.FIELD_COUNT, waitingLine, 0, "", waitingCells, layout.cells());
+            return;
+        }
+        if (waitingHeld != null) {
+            problem(waitingLine, placeOf.length, waitingHeld);
+        }
+        if (!waitingSpoiled) {
+            for (int k = 0; k < columns.length; k++) {
+                columns[k].add(waitingRow[k]);
+            }
+            lines.add(waitingLine);
+        }
+        rows++;
+    }
+
+    /**
+     * Takes the last row, unless it broke off.
+     *
+     * @param ended true when the text ends with a line end
+     */
+    void finish(boolean ended) {
+        if (waiting && waitingCells < layout.cells()) {
+            brokenLine = waitingLine;
+            waiting = false;
+        } else if (waiting && !ended && !followed && lastDoubtful()) {
+            cutLine = waitingLine;
+            waiting = false;
+        }
+        takeWaiting();
+    }
+
+    private boolean lastDoubtful() {
+        return lastWanted && waitingCells == layout.cells() && !lastQuoted && !lastCells.whole(last, 0, lastLength);
     }
 
     @Override
@@ -179,7 +259,12 @@ final class RowHandler extends CsvCallbackHandler<Object> {
 
     /** Returns the line of a last row that broke off, as when a logger is switched off while writing; 0 for none. */
     long lineBrokenOff() {
-        return shortLine;
+        return brokenLine;
+    }
+
+    /** Returns the line of a last row without line end whose last cell may be cut short; 0 for none. */
+    long lineCutShort() {
+        return cutLine;
     }
 
     /** Returns the number of rows with all their cells. */

@@ -245,6 +245,50 @@ class LogReaderTest {
     }
 
     @Test
+    void lastNumberThatMayBeCutShortIsLeftOutAndNoted() throws IOException {
+        String three = "time_s,count,reference_mm\n0,0,10.25\n0.5,1,11.50\n1.25,-2,-12.00\n";
+        for (String cut : List.of("1.5,3,13.75", "1.50,31,13.75")) {
+            // whole to its last sign: two decimals like all others
+            assertThat(read(three + cut).recording().size()).as(cut).isEqualTo(4);
+        }
+        for (String cut :
+                List.of("1.5,3,13.7", "1.5,3,13.", "1.5,3,13", "1.5,3,1", "1.5,3,-", "1.5,3,13.7e", "1.5,3,+")) {
+            LogResult result = read(three + cut);
+            assertThreeRows(result.recording());
+            assertThat(result.notes())
+                    .as(cut)
+                    .extracting(Note::code)
+                    .containsExactly(NoteCode.LOG_LAST_ROW_CUT, NoteCode.LOG_READ_AS);
+            assertThat(result.notes().get(0).arguments().get(0)).isEqualTo(5L);
+        }
+        // with its line end the row is what its writer meant
+        assertThat(read(three + "1.5,3,13.7\n").recording().size()).isEqualTo(4);
+        assertThat(read(three + "1.5,3,13.7\n# switched off").recording().size())
+                .isEqualTo(4);
+        assertThat(problems(three + "1.5,3,-\n"))
+                .extracting(InputProblem::code)
+                .containsExactly(ProblemCode.NOT_A_NUMBER);
+        // nothing that is wanted stands at the end
+        assertThat(read("time_s,count,reference_mm,note\n0,0,1,a\n1,1,2,b\n2,2,3,nig")
+                        .recording()
+                        .size())
+                .isEqualTo(3);
+    }
+
+    @Test
+    void lastCountOrStampThatMayBeCutShortIsLeftOut() throws IOException {
+        String counts = "time_s,reference_mm,count\n0,10,1000\n1,11,1010\n";
+        assertThat(read(counts + "2,12,1020").recording().size()).isEqualTo(3);
+        assertThat(read(counts + "2,12,102").recording().size()).isEqualTo(2);
+        String varying = "time_s,reference_mm,count\n0,10,998\n1,11,1010\n";
+        assertThat(read(varying + "2,12,1020").recording().size()).isEqualTo(2);
+        String stamps = "reference_mm,count,time\n10,1,06:00:00.250\n11,2,06:00:00.500\n";
+        assertThat(read(stamps + "12,3,06:00:00.750").recording().size()).isEqualTo(3);
+        assertThat(read(stamps + "12,3,06:00:00.7").recording().size()).isEqualTo(2);
+        assertThat(read(stamps + "12,3,06:00").recording().size()).isEqualTo(2);
+    }
+
+    @Test
     void emptyCellsLeaveTheirRowOut() throws IOException {
         LogResult result = read("time_s,count,reference_mm\n0,0,10.25\n0.25,,10\n0.5,1,11.5\n0.75,1,\n1.25,-2,-12\n");
         assertThreeRows(result.recording());

@@ -71,7 +71,7 @@ class PlainLogTest {
                         .append(count)
                         .append(';')
                         .append(position);
-                text.append(i < rows - 1 || random.nextBoolean() ? end : "");
+                text.append(end);
             }
             Path file = Files.writeString(folder.resolve("log.csv"), text);
             int block = random.nextInt(60, 4000);
@@ -87,6 +87,27 @@ class PlainLogTest {
                     .isEqualTo(HexFormat.of()
                             .formatHex(RawLog.sha256().digest(text.toString().getBytes(StandardCharsets.UTF_8))));
         }
+    }
+
+    @Test
+    void lastLineWithoutItsEndIsTakenOnlyWhereItsLastNumberIsWhole() throws IOException {
+        String good = "time_s;note;count;reference_mm\n0;a;1;2.25\n1;a;1;2.50\n";
+        Layout layout = layout(Files.writeString(folder.resolve("log.csv"), good));
+        for (int block : new int[] {8, 50, 1000}) {
+            for (String last : List.of("2;a;1;3.00", "2;a;1;3.0", "2;a;1;3.", "2;a;1;3", "2;a;1;-")) {
+                Path file = Files.writeString(folder.resolve("log.csv"), good + last);
+                PlainLog.Content content = Objects.requireNonNull(
+                        new PlainLog(file, layout, targets(), 0, block).read(), last + " in blocks of " + block);
+                boolean whole = last.endsWith("3.00");
+                assertThat(content.columns().get(2).size()).as(last).isEqualTo(whole ? 3 : 2);
+                assertThat(content.cutShort()).as(last).isEqualTo(!whole);
+                assertThat(content.sha256()).isEqualTo(RawLog.sha256Of(file));
+            }
+        }
+        Path file = Files.writeString(folder.resolve("log.csv"), good + "2;a;1");
+        assertThat(new PlainLog(file, layout, targets(), 0, 1000).read())
+                .as("a row without all its cells is for the thorough way")
+                .isNull();
     }
 
     @Test

@@ -44,6 +44,8 @@ public enum NoteCode {
     LOG_CLOCKS_ROUGH,
     /** {0} line. */
     LOG_LAST_ROW_BROKEN,
+    /** {0} line. */
+    LOG_LAST_ROW_CUT,
     /** {0} rows left out, {1} rows of the log. */
     LOG_ROWS_LEFT_OUT,
     /** {0} rows left out, {1} rows of the log. */
