@@ -19,7 +19,7 @@ import slowproof.trial.input.BadInputException;
 /** Finds the command that the words name, runs it and turns what goes wrong into a message and an exit status. */
 final class CommandLineProgram {
     private static final List<String> NAMES =
-            List.of("demo", "findings", "forecast", "reply", "report", "serve", "verify");
+            List.of("accounts", "demo", "findings", "forecast", "reply", "report", "serve", "verify");
 
     private final PrintStream out;
     private final PrintStream err;
@@ -45,6 +45,7 @@ final class CommandLineProgram {
 
     private static @Nullable Command named(String name) {
         return switch (name) {
+            case "accounts" -> new AccountsCommand();
             case "demo" -> new DemoCommand();
             case "findings" -> new FindingsCommand();
             case "forecast" -> new ForecastCommand();

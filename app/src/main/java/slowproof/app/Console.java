@@ -48,6 +48,11 @@ final class Console {
         return System.getProperty("slowproof.columns") != null && environment.get("NO_COLOR") == null;
     }
 
+    /** Returns true when a person can be asked: standard input is a terminal. */
+    static boolean asks() {
+        return Boolean.getBoolean("slowproof.typed");
+    }
+
     int width() {
         String columns = System.getProperty("slowproof.columns", "");
         try {

@@ -8,6 +8,7 @@ import java.util.List;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 import slowproof.app.text.FindingsText;
+import slowproof.app.web.Reach;
 import slowproof.files.in.LineReader;
 import slowproof.files.in.TrialReader;
 import slowproof.files.out.TrialWriter;
@@ -67,7 +68,7 @@ final class DemoCommand implements Command {
         Path archive = Words.pathOf(words, "--archive");
         return Serving.run(
                 archive == null ? folder.resolve("archive") : archive,
-                Words.numberOf(words, "--port"),
+                Reach.of(null, Words.numberOf(words, "--port"), null),
                 console,
                 List.of(findings.trial()));
     }

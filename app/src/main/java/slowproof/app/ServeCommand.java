@@ -4,7 +4,9 @@ import java.nio.file.Path;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParseResult;
+import slowproof.app.web.Reach;
 import slowproof.app.web.Rehearsal;
+import slowproof.app.web.ServerRefusedException;
 
 /** Serves the pages. */
 final class ServeCommand implements Command {
@@ -18,6 +20,12 @@ final class ServeCommand implements Command {
                 "Serves the pages on this machine: first figure, bench sheet, trials."));
         spec.addOption(Words.path("--archive", "DIR", "Folder of the archive (default: in your data folder)."));
         spec.addOption(Words.number("--port", "Port (default: 7340)."));
+        spec.addOption(Words.text(
+                "--host", "ADDRESS", "Address of this machine to listen on (default: 127.0.0.1, this machine alone)."));
+        spec.addOption(Words.text(
+                "--reached-as",
+                "URL",
+                "Address that others type, as https://name: everybody then logs in (docs/security.md)."));
         return spec.addOption(OptionSpec.builder(REHEARSE)
                 .description("Starts, asks itself for its pages and stops.")
                 .hidden(true)
@@ -31,7 +39,16 @@ final class ServeCommand implements Command {
             return ExitStatus.DONE;
         }
         Path archive = Words.pathOf(words, "--archive");
-        return Serving.run(
-                archive == null ? Serving.usualArchive() : archive, Words.numberOf(words, "--port"), console);
+        Reach reach;
+        try {
+            reach = Reach.of(
+                    Words.textOf(words, "--host"),
+                    Words.numberOf(words, "--port"),
+                    Words.textOf(words, "--reached-as"));
+        } catch (ServerRefusedException e) {
+            console.err().println(e.sentence(console.wording()));
+            return ExitStatus.WRONG_INPUT;
+        }
+        return Serving.run(archive == null ? Serving.usualArchive() : archive, reach, console);
     }
 }

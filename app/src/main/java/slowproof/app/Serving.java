@@ -2,9 +2,8 @@ package slowproof.app;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Objects;
 import java.util.concurrent.CountDownLatch;
-import org.jspecify.annotations.Nullable;
+import slowproof.app.web.Reach;
 import slowproof.app.web.Server;
 import slowproof.app.web.ServerRefusedException;
 import slowproof.trial.Trial;
@@ -25,8 +24,8 @@ final class Serving {
     }
 
     /** Serves the pages of an archive; returns when the program is told to stop. */
-    static int run(Path archive, @Nullable Integer port, Console console) {
-        return run(archive, port, console, List.of());
+    static int run(Path archive, Reach reach, Console console) {
+        return run(archive, reach, console, List.of());
     }
 
     /**
@@ -34,11 +33,11 @@ final class Serving {
      *
      * @param trials trials to take into the archive when it is empty
      */
-    static int run(Path archive, @Nullable Integer port, Console console, List<Trial> trials) {
+    static int run(Path archive, Reach reach, Console console, List<Trial> trials) {
         Wording wording = console.wording().withPages();
         Server server;
         try {
-            server = Server.start(archive, Objects.requireNonNullElse(port, Server.DEFAULT_PORT));
+            server = Server.start(archive, reach);
         } catch (ServerRefusedException e) {
             console.err().println(e.sentence(wording));
             return ExitStatus.WRONG_INPUT;
@@ -46,6 +45,9 @@ final class Serving {
         server.takeInWhenEmpty(trials);
         Runtime.getRuntime().addShutdownHook(new Thread(server::close));
         console.out().println(wording.text("serve.ready", server.url()));
+        if (reach.reachedAs() != null && !reach.isSecure()) {
+            console.err().println(wording.text("serve.not_secure", server.url()));
+        }
         console.err()
                 .println(wording.text("serve.archive", archive.toAbsolutePath().toString()));
         try {

@@ -18,6 +18,7 @@ import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jspecify.annotations.Nullable;
+import slowproof.archive.account.Accounts;
 import slowproof.archive.sheet.Sheet;
 
 /**
@@ -265,6 +266,11 @@ public final class Archive implements AutoCloseable {
      */
     public Optional<Path> file(String sha256) {
         return files.find(sha256);
+    }
+
+    /** Returns the accounts of those who use the archive from other machines. */
+    public Accounts accounts() {
+        return new Accounts(jdbi, this, clock);
     }
 
     /** Closes the database. */

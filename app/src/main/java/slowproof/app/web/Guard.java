@@ -9,7 +9,7 @@ import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Stands before every page. The server listens on loopback, but any page open in the person's browser can send
+ * Stands before every page. Also where the server listens on loopback, any page open in the person's browser can send
  * requests there: a foreign name that resolves to this machine is caught by the Host header, a foreign page that
  * posts here by the Origin header. The content security policy allows no inline script or style and nothing from
  * elsewhere, so that typed text which slips through the escaping stays text.
@@ -18,11 +18,16 @@ final class Guard {
     private static final String POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self';"
             + " img-src 'self' data:; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
+    private final Reach reach;
     private volatile Set<String> hosts = Set.of();
+
+    Guard(Reach reach) {
+        this.reach = reach;
+    }
 
     /** Tells the port, so that the names under which the pages are reached are known. Before that all are refused. */
     void servingOn(int port) {
-        hosts = Set.of("127.0.0.1:" + port, "localhost:" + port, "[::1]:" + port);
+        hosts = reach.hosts(port);
     }
 
     void install(RoutesConfig routes) {
@@ -33,7 +38,7 @@ final class Guard {
         headers(context);
         String host = context.header("Host");
         if (host == null || !hosts.contains(host.toLowerCase(Locale.ROOT))) {
-            refuse(context, HttpStatus.MISDIRECTED_REQUEST, "refused.host");
+            refuse(context, HttpStatus.MISDIRECTED_REQUEST, reach.isOpen() ? "refused.host_name" : "refused.host");
             return;
         }
         if (!HandlerType.GET.equals(context.method())
@@ -43,8 +48,8 @@ final class Guard {
         }
     }
 
-    private static boolean fromHere(@Nullable String origin, String host) {
-        return origin != null && origin.equalsIgnoreCase("http://" + host);
+    private boolean fromHere(@Nullable String origin, String host) {
+        return origin != null && origin.equalsIgnoreCase(reach.scheme() + host);
     }
 
     private static void headers(Context context) {

@@ -11,9 +11,11 @@ import slowproof.wording.Wording;
  * @param place which page it is: start, bench, trial, trials, or empty
  * @param title title of the page
  * @param path address of the page, for the change of language
+ * @param reader who reads it
  * @param problems what is wrong with the form on it
  */
-public record Page(Wording wording, Show show, String place, String title, String path, List<Problem> problems) {
+public record Page(
+        Wording wording, Show show, String place, String title, String path, Reader reader, List<Problem> problems) {
     /** Copies the problems. */
     public Page {
         problems = List.copyOf(problems);

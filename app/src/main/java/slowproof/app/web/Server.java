@@ -5,8 +5,6 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.config.SizeUnit;
 import io.javalin.util.JavalinBindException;
 import java.io.UncheckedIOException;
-import java.net.InetAddress;
-import java.net.UnknownHostException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
@@ -20,24 +18,24 @@ import slowproof.trial.Trial;
 /**
  * Serves the pages of one archive on this machine. No class of the pages is loaded before {@link #start}.
  *
- * <p>There are no accounts, so nobody but the person at this machine may reach the pages: only loopback addresses
- * are accepted.
+ * <p>On a loopback address nobody logs in: only the person at this machine can come. Any other address needs accounts.
  */
 public final class Server implements AutoCloseable {
     /** Port when none is asked for. */
     public static final int DEFAULT_PORT = 7340;
 
-    private static final String LOOPBACK = "127.0.0.1";
     private static final long LARGEST_FORM_BYTES = 1L << 20;
 
     private final Javalin javalin;
     private final Archive archive;
     private final Live live;
+    private final Reach reach;
 
-    private Server(Javalin javalin, Archive archive, Live live) {
+    private Server(Javalin javalin, Archive archive, Live live, Reach reach) {
         this.javalin = javalin;
         this.archive = archive;
         this.live = live;
+        this.reach = reach;
     }
 
     /**
@@ -49,44 +47,50 @@ public final class Server implements AutoCloseable {
      * @throws ServerRefusedException if the port is in use or not allowed, or the archive cannot be opened
      */
     public static Server start(Path archiveFolder, int port) {
-        return start(archiveFolder, LOOPBACK, port);
+        return start(archiveFolder, Reach.here(port));
     }
 
     /**
-     * Opens an archive and serves its pages on an address of this machine.
+     * Opens an archive and serves its pages on an address of this machine. Where others than the person at this
+     * machine can come, everybody logs in.
      *
      * @param archiveFolder folder of the archive; made when it does not exist
-     * @param host loopback address or name
-     * @param port port, 0 to 65535; 0 for any free one
+     * @param reach where the pages can be reached
      * @return the running server
-     * @throws ServerRefusedException if the address is not a loopback one, the port is in use or not allowed, or the
-     *     archive cannot be opened
+     * @throws ServerRefusedException if the address is not allowed, accounts are needed and there are none, the port is in
+     *     use, or the archive cannot be opened
      */
-    public static Server start(Path archiveFolder, String host, int port) {
-        requireLoopback(host);
-        if (port < 0 || port > 65_535) {
-            throw new ServerRefusedException("refused.port_range", port);
-        }
-        Clock clock = Clock.systemUTC();
+    public static Server start(Path archiveFolder, Reach reach) {
+        return start(archiveFolder, reach, Clock.systemUTC());
+    }
+
+    static Server start(Path archiveFolder, Reach reach, Clock clock) {
+        reach.check();
         // the archive is opened while the server classes load: both take about as long
         CompletableFuture<Archive> opening = CompletableFuture.supplyAsync(() -> Archive.open(archiveFolder, clock));
         Live live = new Live();
         Templates templates = new Templates();
-        Guard guard = new Guard();
+        Guard guard = new Guard(reach);
         try {
             Javalin javalin = Javalin.create(config -> {
                 settings(config);
                 guard.install(config.routes);
                 new Assets().install(config.routes);
-                new Site(opening::join, templates, live, ZoneId.systemDefault()).install(config.routes);
+                new Site(opening::join, templates, live, ZoneId.systemDefault())
+                        .install(config.routes, reach.isOpen() ? door(reach, opening, clock) : null);
             });
             Archive archive = opening.join();
-            javalin.start(host, port);
+            if (reach.isOpen() && archive.accounts().all().isEmpty()) {
+                archive.close();
+                throw new ServerRefusedException("refused.no_accounts", archiveFolder);
+            }
+            javalin.start(reach.host(), reach.port());
             guard.servingOn(javalin.port());
-            return new Server(javalin, archive, live);
+            return new Server(javalin, archive, live, reach);
         } catch (JavalinBindException e) {
             opening.join().close();
-            throw new ServerRefusedException("refused.port_in_use", host + ":" + port, port + 1);
+            throw new ServerRefusedException(
+                    "refused.port_in_use", reach.host() + ":" + reach.port(), reach.port() + 1);
         } catch (CompletionException e) {
             if (e.getCause() instanceof UncheckedIOException cause) {
                 throw new ServerRefusedException("refused.archive", archiveFolder, String.valueOf(cause.getMessage()));
@@ -95,16 +99,8 @@ public final class Server implements AutoCloseable {
         }
     }
 
-    private static void requireLoopback(String host) {
-        try {
-            for (InetAddress address : InetAddress.getAllByName(host)) {
-                if (!address.isLoopbackAddress()) {
-                    throw new ServerRefusedException("refused.not_loopback", host);
-                }
-            }
-        } catch (UnknownHostException e) {
-            throw new ServerRefusedException("refused.not_loopback", host);
-        }
+    private static Door door(Reach reach, CompletableFuture<Archive> opening, Clock clock) {
+        return new Door(reach.isSecure(), () -> opening.join().accounts(), clock);
     }
 
     private static void settings(JavalinConfig config) {
@@ -127,7 +123,9 @@ public final class Server implements AutoCloseable {
 
     /** Returns the address of the first page. */
     public String url() {
-        return "http://" + LOOPBACK + ":" + port() + "/";
+        return reach.reachedAs() == null
+                ? "http://" + Reach.LOOPBACK + ":" + port() + "/"
+                : reach.scheme() + reach.reachedAs().getRawAuthority() + "/";
     }
 
     /** Returns the port in use. */

@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import slowproof.archive.Archive;
@@ -36,7 +37,15 @@ final class Site {
         this.zone = zone;
     }
 
-    void install(RoutesConfig routes) {
+    /**
+     * Says what answers to which address.
+     *
+     * @param door who lets people in; null when the pages are for the person at this machine alone
+     */
+    void install(RoutesConfig routes, @Nullable Door door) {
+        if (door != null) {
+            door.install(routes, this);
+        }
         routes.before(Site::chooseLanguage);
         new StartPage(this).install(routes);
         new TrialsPage(this).install(routes);
@@ -45,6 +54,7 @@ final class Site {
         new LinePage(this).install(routes);
         new Photos(this).install(routes);
         new Downloads(this).install(routes);
+        new AccountsPage(this, door).install(routes);
         routes.exception(UnknownTrialException.class, (e, context) -> sorry(context, HttpStatus.NOT_FOUND));
         routes.exception(
                 HttpResponseException.class, (e, context) -> sorry(context, HttpStatus.forStatus(e.getStatus())));
@@ -78,14 +88,20 @@ final class Site {
     }
 
     private void sorry(Context context, HttpStatus status) {
-        Visit visit = Visit.of(context);
-        String kind = switch (status) {
-            case NOT_FOUND -> "not_found";
-            case CONTENT_TOO_LARGE -> "too_large";
-            case METHOD_NOT_ALLOWED, BAD_REQUEST -> "bad_request";
-            default -> "our_fault";
-        };
         context.status(status);
+        sorry(
+                context,
+                switch (status) {
+                    case NOT_FOUND -> "not_found";
+                    case CONTENT_TOO_LARGE -> "too_large";
+                    case METHOD_NOT_ALLOWED, BAD_REQUEST -> "bad_request";
+                    default -> "our_fault";
+                });
+    }
+
+    /** Answers with a page that says why there is nothing else. */
+    void sorry(Context context, String kind) {
+        Visit visit = Visit.of(context);
         send(
                 visit,
                 "sorry.jte",
@@ -124,7 +140,14 @@ final class Site {
         Map<String, Object> all = new HashMap<>(parameters);
         all.put(
                 "page",
-                new Page(wording, new Show(wording, zone), place, whole, path(visit.context(), place), problems));
+                new Page(
+                        wording,
+                        new Show(wording, zone),
+                        place,
+                        whole,
+                        path(visit.context(), place),
+                        Reader.of(visit.context()),
+                        problems));
         templates.send(visit.context(), template, all);
     }
 

@@ -422,13 +422,13 @@ class PagesTest {
     }
 
     @Test
-    void onlyLoopbackAddressesAreServed() {
+    void withoutAccountsOnlyLoopbackAddressesAreServed() {
         for (String host : List.of("0.0.0.0", "192.0.2.7", "no such host")) {
-            assertThatThrownBy(() -> Server.start(folder.resolve("other"), host, 0))
+            assertThatThrownBy(() -> Server.start(folder.resolve("other"), new Reach(host, 0, null)))
                     .isInstanceOfSatisfying(
                             ServerRefusedException.class,
                             e -> assertThat(e.sentence(Wording.of(Locale.GERMAN)))
-                                    .contains("127.0.0.1"));
+                                    .contains(host));
         }
     }
 }

@@ -69,6 +69,11 @@ final class Visitor {
         return HttpRequest.newBuilder(URI.create(home + path)).header("Accept-Language", "en");
     }
 
+    /** Sends a request and stays with its answer. */
+    HttpResponse<String> sendOnly(HttpRequest request) {
+        return send(staying, request);
+    }
+
     HttpResponse<String> send(HttpRequest request) {
         return send(client, request);
     }

@@ -2,6 +2,12 @@
 (function () {
   'use strict';
 
+  /** What a request that records something needs besides its body: the secret of the session, where there is one. */
+  function headers() {
+    const token = document.querySelector('meta[name="form-token"]');
+    return token ? { 'X-Form-Token': token.content } : {};
+  }
+
   const waiting = new Map();
   let keeping = Promise.resolve();
 
@@ -12,7 +18,7 @@
     const body = new URLSearchParams();
     fields.forEach((text, name) => body.append(name, text));
     const mark = document.querySelector('[data-kept]');
-    keeping = fetch(form.dataset.draft, { method: 'POST', body: body, keepalive: gone })
+    keeping = fetch(form.dataset.draft, { method: 'POST', body: body, headers: headers(), keepalive: gone })
       .then((answer) => {
         if (mark && turn.waiting.length === 0 && !waiting.has(form)) { mark.textContent = answer.ok ? mark.dataset.kept : ''; }
       })
@@ -112,7 +118,7 @@
     try {
       // a draft that arrived after its reading would bring it back
       await keeping;
-      answer = await fetch(form.action, { method: 'POST', body: body });
+      answer = await fetch(form.action, { method: 'POST', body: body, headers: headers() });
       page = new DOMParser().parseFromString(await answer.text(), 'text/html');
     } catch {
       // the server is away: everything waits in its order until it is there again
