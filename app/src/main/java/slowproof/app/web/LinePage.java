@@ -9,7 +9,6 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import slowproof.app.text.ForecastText;
 import slowproof.archive.sheet.Sheet;
-import slowproof.trial.curve.CurveDraws;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.LineEvidence;
@@ -17,6 +16,7 @@ import slowproof.trial.findings.Material;
 import slowproof.trial.forecast.ErrorAlong;
 import slowproof.trial.forecast.Forecast;
 import slowproof.trial.forecast.Forecasting;
+import slowproof.trial.forecast.LineCurves;
 import slowproof.trial.forecast.Settings;
 import slowproof.trial.line.Line;
 import slowproof.trial.line.LineNotPossibleException;
@@ -151,10 +151,10 @@ public final class LinePage {
             try {
                 Line line = line(material, numbers);
                 forecast = Forecasting.of(evidence, line, new Settings(Evaluation.USUAL_SEED, 1, false, 1));
-                CurveDraws draws = evidence.draws();
-                if (draws != null) {
-                    double[] made =
-                            ErrorAlong.of(draws, line.motions().get(0).motion()).inParts(PARTS);
+                LineCurves curves = LineCurves.of(evidence);
+                if (curves != null) {
+                    double[] made = ErrorAlong.of(curves, line.motions().get(0).motion())
+                            .inParts(PARTS);
                     strip = shades(made);
                     where = where(made, numbers[0], wording);
                 }

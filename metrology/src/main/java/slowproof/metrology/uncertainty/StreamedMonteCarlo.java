@@ -21,11 +21,16 @@ public final class StreamedMonteCarlo {
     /** Values of one block. */
     public static final int BLOCK = 1 << 16;
 
-    // small enough to stay in the nearest cache of one core
-    private static final int BUFFER = 1 << 11;
+    /** Values drawn at a time: few enough to stay in the nearest cache of one core beside the histogram. */
+    public static final int BUFFER = 1 << 9;
+
     private static final int BINS = 1 << 13;
     private static final int LEAST_BLOCKS = 10;
     private static final int AHEAD = 20;
+    // blocks that wait to be added up when none can be the last
+    private static final int AT_ONCE = 64;
+    // places at which a shortest interval may begin: tail probabilities in equal steps
+    private static final int BEGINNINGS = 64;
 
     private StreamedMonteCarlo() {}
 
@@ -35,6 +40,7 @@ public final class StreamedMonteCarlo {
      * @param seed any number
      * @param threads how many may work at once, at least 1; no influence on the result
      * @param coverageProbability of the interval, strictly between 0 and 1
+     * @param kind which interval of that probability
      * @param digits significant digits of the standard uncertainty that have to be stable, at least 1; 0 to run all
      *     values whatever
      * @param mostValues where to stop, at least 1; rounded up to whole blocks
@@ -45,6 +51,7 @@ public final class StreamedMonteCarlo {
             long seed,
             int threads,
             double coverageProbability,
+            IntervalKind kind,
             int digits,
             long mostValues,
             Interval range,
@@ -66,7 +73,7 @@ public final class StreamedMonteCarlo {
      * @param mean their mean
      * @param companionMean mean of the companions
      * @param standardDeviation their standard deviation
-     * @param interval symmetric coverage interval
+     * @param interval coverage interval of the kind asked for
      * @param below values below the bounds
      * @param above values above the bounds
      * @param stable whether mean, standard deviation and interval ends reached the numerical tolerance (7.9)
@@ -93,7 +100,7 @@ public final class StreamedMonteCarlo {
         Gathered all = new Gathered(plan);
         boolean stable = plan.digits == 0;
         while (all.blocks < most) {
-            int next = plan.digits == 0 ? most - all.blocks : Math.min(most - all.blocks, AHEAD);
+            int next = Math.min(most - all.blocks, plan.digits == 0 ? AT_ONCE : AHEAD);
             List<Block> blocks =
                     ParallelBlocks.map(streams, next, plan.threads, random -> new Block(source, random, plan));
             for (Block block : blocks) {
@@ -120,25 +127,35 @@ public final class StreamedMonteCarlo {
             double scale = BINS / plan.range.width();
             double low = plan.bounds.low();
             double high = plan.bounds.high();
+            StreamedSource.Filler filler = source.filler(random);
             for (int done = 0; done < BLOCK; done += BUFFER) {
-                source.fill(random, values, second);
+                filler.fill(values, second);
                 double origin = values[0];
+                // two sums each: additions of one wait for each other
                 double sum = 0;
+                double otherSum = 0;
                 double squares = 0;
+                double otherSquares = 0;
                 double companionSum = 0;
                 int under = 0;
                 int over = 0;
-                for (int i = 0; i < BUFFER; i++) {
+                for (int i = 0; i < BUFFER; i += 2) {
                     double value = values[i];
+                    double other = values[i + 1];
                     double off = value - origin;
+                    double otherOff = other - origin;
                     sum += off;
+                    otherSum += otherOff;
                     squares += off * off;
-                    companionSum += second[i];
-                    under += value < low ? 1 : 0;
-                    over += value > high ? 1 : 0;
-                    int bin = (int) ((value - start) * scale);
-                    bins[Math.max(0, Math.min(BINS - 1, bin))]++;
+                    otherSquares += otherOff * otherOff;
+                    companionSum += second[i] + second[i + 1];
+                    under += (value < low ? 1 : 0) + (other < low ? 1 : 0);
+                    over += (value > high ? 1 : 0) + (other > high ? 1 : 0);
+                    count(value, start, scale);
+                    count(other, start, scale);
                 }
+                sum += otherSum;
+                squares += otherSquares;
                 moments = moments.plus(
                         new Moments(BUFFER, origin + sum / BUFFER, Math.max(0, squares - sum * sum / BUFFER)));
                 companions += companionSum;
@@ -148,6 +165,11 @@ public final class StreamedMonteCarlo {
             if (!Double.isFinite(moments.mean())) {
                 throw new ArithmeticException("the model gave a value that is not finite");
             }
+        }
+
+        private void count(double value, double start, double scale) {
+            int bin = (int) ((value - start) * scale);
+            bins[Math.max(0, Math.min(BINS - 1, bin))]++;
         }
     }
 
@@ -198,9 +220,21 @@ public final class StreamedMonteCarlo {
         }
 
         private Interval interval(long[] counts) {
-            double tail = (1 - plan.coverageProbability) / 2;
-            double low = quantile(counts, tail);
-            return new Interval(low, Math.max(low, quantile(counts, 1 - tail)));
+            double outside = 1 - plan.coverageProbability;
+            if (plan.kind == IntervalKind.SYMMETRIC) {
+                return interval(counts, outside / 2);
+            }
+            Interval shortest = interval(counts, 0);
+            for (int k = 1; k <= BEGINNINGS; k++) {
+                Interval other = interval(counts, outside * k / BEGINNINGS);
+                shortest = other.width() < shortest.width() ? other : shortest;
+            }
+            return shortest;
+        }
+
+        private Interval interval(long[] counts, double below) {
+            double low = quantile(counts, below);
+            return new Interval(low, Math.max(low, quantile(counts, Math.min(1, below + plan.coverageProbability))));
         }
 
         private double quantile(long[] counts, double p) {

@@ -10,11 +10,11 @@ import slowproof.report.chart.Layer;
 import slowproof.report.chart.Place;
 import slowproof.report.chart.Stroke;
 import slowproof.report.chart.Tone;
-import slowproof.trial.curve.CurveDraws;
 import slowproof.trial.forecast.CycleChanges;
 import slowproof.trial.forecast.ErrorAlong;
 import slowproof.trial.forecast.Forecast;
 import slowproof.trial.forecast.Forecasting;
+import slowproof.trial.forecast.LineCurves;
 import slowproof.wording.LineReply;
 import slowproof.wording.Wording;
 
@@ -33,11 +33,12 @@ public final class ForecastCharts {
      */
     public static Map<String, Chart> of(Forecast forecast, long seed, Wording wording) {
         Map<String, Chart> charts = new LinkedHashMap<>();
-        CurveDraws draws = forecast.evidence().draws();
-        if (draws == null || forecast.figures() == null) {
+        LineCurves curves = LineCurves.of(forecast.evidence());
+        if (curves == null || forecast.figures() == null) {
             return charts;
         }
-        ErrorAlong along = ErrorAlong.of(draws, forecast.line().motions().get(0).motion());
+        ErrorAlong along =
+                ErrorAlong.of(curves, forecast.line().motions().get(0).motion());
         String answer = String.join(" ", LineReply.answer(forecast, wording));
         List<Place> speed = new ArrayList<>();
         List<Place> error = new ArrayList<>();

@@ -16,7 +16,8 @@ import slowproof.trial.scatter.VarianceComponents;
  *
  * @param material material
  * @param draws draws of the error curve, or of the errors at the tested speeds for a thin trial; null when nothing was
- *     repeated
+ *     repeated. Where both directions have a curve of their own, that of forward passes
+ * @param backward what return passes say by themselves, where both directions have a curve of their own; else null
  * @param hasCurve whether the draws are those of a fitted curve
  * @param components what makes passes scatter
  * @param startLossMm length gained or lost at each start, or null when strokes cannot tell it
@@ -26,9 +27,7 @@ import slowproof.trial.scatter.VarianceComponents;
  * @param fastestAccelerationMmPerS2 largest acceleration on record, or null
  * @param shortestMm shortest travel of a pass in mm
  * @param longestMm longest travel of a pass in mm
- * @param fastErrorMm mean error in mm at the fastest speed, at its longest stroke
- * @param fastExpandedMm expanded uncertainty of it
- * @param fastLengthMm mean travel there in mm
+ * @param fast error at the fastest speed, at its longest stroke
  * @param readingStepMm step of a reading on the line in mm: one count, else that of the display, else 0
  * @param fixedRatio standard uncertainty, a ratio, of what all pieces of a set-up share beside curve and reference:
  *     misalignment, temperature, Abbe offset
@@ -41,6 +40,7 @@ import slowproof.trial.scatter.VarianceComponents;
 public record LineEvidence(
         String material,
         @Nullable CurveDraws draws,
+        @Nullable Backward backward,
         boolean hasCurve,
         VarianceComponents components,
         @Nullable Estimate startLossMm,
@@ -50,9 +50,7 @@ public record LineEvidence(
         @Nullable Double fastestAccelerationMmPerS2,
         double shortestMm,
         double longestMm,
-        double fastErrorMm,
-        double fastExpandedMm,
-        double fastLengthMm,
+        Fast fast,
         double readingStepMm,
         double fixedRatio,
         @Nullable Double latencyS,
@@ -60,6 +58,50 @@ public record LineEvidence(
         boolean decidable,
         @Nullable Double scaleError,
         @Nullable Double floorMmPerS) {
+    /**
+     * What passes at the fastest speed say.
+     *
+     * @param errorMm mean error in mm
+     * @param expandedMm expanded uncertainty of it in mm
+     * @param lengthMm mean travel of a pass in mm, above zero
+     */
+    public record Fast(double errorMm, double expandedMm, double lengthMm) {
+        private static Fast of(Condition condition) {
+            return new Fast(
+                    condition.meanErrorMm(),
+                    condition.expandedUncertainty() * condition.meanLengthMm(),
+                    condition.meanLengthMm());
+        }
+    }
+
+    /**
+     * What return passes say where they differ from forward ones.
+     *
+     * @param draws draws of their error curve; an over-reading is positive, whatever the direction
+     * @param slowestMmPerS their slowest speed
+     * @param fastestMmPerS their fastest speed
+     * @param fast their error at the fastest speed
+     */
+    public record Backward(CurveDraws draws, double slowestMmPerS, double fastestMmPerS, Fast fast) {}
+
+    /**
+     * Returns the slowest speed in mm/s that was tested in every direction in question.
+     *
+     * @param back whether travel backwards counts too
+     */
+    public double slowestMmPerS(boolean back) {
+        return back && backward != null ? Math.max(slowestMmPerS, backward.slowestMmPerS) : slowestMmPerS;
+    }
+
+    /**
+     * Returns the fastest speed in mm/s that was tested in every direction in question.
+     *
+     * @param back whether travel backwards counts too
+     */
+    public double fastestMmPerS(boolean back) {
+        return back && backward != null ? Math.min(fastestMmPerS, backward.fastestMmPerS) : fastestMmPerS;
+    }
+
     /**
      * Returns the evidence on a material.
      *
@@ -85,29 +127,31 @@ public record LineEvidence(
                         .toArray()
                 : new double[0];
         double[] lengths = passes.stream().mapToDouble(Pass::lengthMm).sorted().toArray();
-        double[] speeds =
-                curve.tested().stream().mapToDouble(p -> p.speedMmPerS()).toArray();
-        Condition fast = fastest(findings.leading(material));
+        CurveResult ahead = result.byDirection().getOrDefault(Direction.FORWARD, curve);
+        CurveResult back = result.byDirection().get(Direction.RETURN);
+        double[] speeds = speeds(ahead);
+        Fast fast = back == null
+                ? Fast.of(fastest(findings.leading(material)))
+                : fast(findings, material, Direction.FORWARD);
         Double step = trial.sensor().distancePerCountMm();
         Double shown = step != null ? step : trial.sensor().resolutionMm();
         Double scale = curve.scaleError().value();
         return new LineEvidence(
                 material,
-                curve.draws(),
+                ahead.draws(),
+                back == null ? null : backward(back, fast(findings, material, Direction.RETURN)),
                 curve.curve() != null,
                 curve.scatter(),
-                curve.startLossMm(),
+                startLoss(ahead, back),
                 speeds[0],
                 speeds[speeds.length - 1],
                 known ? Double.valueOf(accelerations[0]) : null,
                 known ? Double.valueOf(accelerations[accelerations.length - 1]) : null,
                 lengths[0],
                 lengths[lengths.length - 1],
-                fast.meanErrorMm(),
-                fast.expandedUncertainty() * fast.meanLengthMm(),
-                fast.meanLengthMm(),
+                fast,
                 shown == null ? 0 : shown,
-                fixedRatio(trial, fast.meanLengthMm()),
+                fixedRatio(trial, fast.lengthMm()),
                 latency(trial.setup()),
                 trial.stated(),
                 trial.reference().hasUncertainty(),
@@ -115,6 +159,34 @@ public record LineEvidence(
                 result.floor().estimate() != null
                         ? result.floor().estimate()
                         : result.floor().high());
+    }
+
+    private static double[] speeds(CurveResult curve) {
+        return curve.tested().stream().mapToDouble(p -> p.speedMmPerS()).toArray();
+    }
+
+    private static Fast fast(Findings findings, String material, Direction direction) {
+        return Fast.of(fastest(findings.conditionsOf(material).stream()
+                .filter(condition -> condition.direction() == direction)
+                .toList()));
+    }
+
+    private static Backward backward(CurveResult curve, Fast fast) {
+        double[] speeds = speeds(curve);
+        CurveDraws draws = Objects.requireNonNull(curve.draws(), "a direction of its own has a curve");
+        return new Backward(draws, speeds[0], speeds[speeds.length - 1], fast);
+    }
+
+    /** Returns the start loss; of two directions the interval that holds both. */
+    private static @Nullable Estimate startLoss(CurveResult ahead, @Nullable CurveResult back) {
+        Estimate forward = ahead.startLossMm();
+        Estimate returned = back == null ? forward : back.startLossMm();
+        return forward == null || returned == null
+                ? null
+                : new Estimate(
+                        forward.value(),
+                        Math.min(forward.low(), returned.low()),
+                        Math.max(forward.high(), returned.high()));
     }
 
     private static @Nullable Double latency(Setup setup) {

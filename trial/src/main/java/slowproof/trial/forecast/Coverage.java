@@ -79,20 +79,14 @@ public record Coverage(double belowMm, double aboveMm, double lossMm, double gai
 
     static Coverage of(
             LineEvidence evidence,
-            CurveDraws draws,
+            LineCurves curves,
             List<WeightedPiece> pieces,
             @Nullable Double halfToleranceMm,
             List<Double> accelerations) {
-        double largestError = 0;
-        boolean onlyLoses = true;
-        for (int k = 0; k < draws.nodes(); k++) {
-            double mean = 0;
-            for (int i = 0; i < draws.count(); i++) {
-                mean += draws.at(i, k) / draws.count();
-            }
-            largestError = Math.max(largestError, Math.abs(mean));
-            onlyLoses &= mean <= 0;
-        }
+        double[] ahead = extremes(curves.forward);
+        double[] back = extremes(curves.backward);
+        double largestError = Math.max(Math.max(-ahead[0], ahead[1]), Math.max(-back[0], back[1]));
+        boolean onlyLoses = Math.max(ahead[1], back[1]) <= 0;
         double below = 0;
         double above = 0;
         double loss = 0;
@@ -103,13 +97,13 @@ public record Coverage(double belowMm, double aboveMm, double lossMm, double gai
             PieceMotion motion = weighted.motion();
             double w = weighted.weight();
             double slow = slower(evidence, motion);
-            double fast = motion.aboveMm(evidence.fastestMmPerS());
+            double fast = motion.aboveMm(evidence.fastestMmPerS(back(motion)));
             below += w * slow;
             above += w * fast;
             double[] start = startBound(evidence, motion);
             double[] measured = measuredRamps(evidence, motion, slow);
             StatedAccuracy stated = evidence.stated();
-            boolean promised = stated != null && evidence.fastestMmPerS() >= stated.fromSpeedMmPerS();
+            boolean promised = stated != null && evidence.fastestMmPerS(back(motion)) >= stated.fromSpeedMmPerS();
             double fastLoss = promised && stated != null ? stated.relative() * fast : fast;
             double fastGain = promised && stated != null ? stated.relative() * fast : largestError * fast;
             double slowGain = onlyLoses ? 0 : largestError * slow;
@@ -157,11 +151,31 @@ public record Coverage(double belowMm, double aboveMm, double lossMm, double gai
         return new Coverage(below, above, loss, gain, gaps);
     }
 
+    private static boolean back(PieceMotion motion) {
+        return motion.backward().totalMm() > 0;
+    }
+
+    /** Returns the least and the largest of the mean errors at the nodes. */
+    private static double[] extremes(CurveDraws draws) {
+        double least = Double.POSITIVE_INFINITY;
+        double largest = Double.NEGATIVE_INFINITY;
+        for (int k = 0; k < draws.nodes(); k++) {
+            double mean = 0;
+            for (int i = 0; i < draws.count(); i++) {
+                mean += draws.at(i, k) / draws.count();
+            }
+            least = Math.min(least, mean);
+            largest = Math.max(largest, mean);
+        }
+        return new double[] {least, largest};
+    }
+
     /** Returns the travel below the slowest tested speed beyond what each start of the trial crossed: v_min^2/a. */
     private static double slower(LineEvidence evidence, PieceMotion motion) {
-        double below = motion.belowMm(evidence.slowestMmPerS() * (1 - 1e-9));
+        double slowest = evidence.slowestMmPerS(back(motion));
+        double below = motion.belowMm(slowest * (1 - 1e-9));
         Double a = evidence.slowestAccelerationMmPerS2();
-        double crossed = a == null ? 0 : motion.starts() * square(evidence.slowestMmPerS()) / a;
+        double crossed = a == null ? 0 : motion.starts() * square(slowest) / a;
         double excess = below - crossed;
         return excess > 1e-9 * motion.pathMm() ? excess : 0;
     }
@@ -176,8 +190,9 @@ public record Coverage(double belowMm, double aboveMm, double lossMm, double gai
         if (start == null || a == null || excessMm <= 0) {
             return null;
         }
-        double crossed = motion.starts() * square(evidence.slowestMmPerS()) / a;
-        if (motion.steadyBelowMm(evidence.slowestMmPerS() * (1 - 1e-9)) > 0 || excessMm > crossed) {
+        double slowest = evidence.slowestMmPerS(back(motion));
+        double crossed = motion.starts() * square(slowest) / a;
+        if (motion.steadyBelowMm(slowest * (1 - 1e-9)) > 0 || excessMm > crossed) {
             return null;
         }
         double share = motion.starts() * excessMm / crossed;
@@ -194,16 +209,31 @@ public record Coverage(double belowMm, double aboveMm, double lossMm, double gai
         if (evidence.startLossMm() != null) {
             return new double[] {0, 0};
         }
-        double low = Math.min(0, evidence.fastErrorMm() - evidence.fastExpandedMm());
-        double high = Math.max(0, evidence.fastErrorMm() + evidence.fastExpandedMm());
-        double change = motion.netStarts() - motion.lengthMm() / evidence.fastLengthMm();
-        double one = change * low;
-        double other = change * high;
-        return new double[] {Math.max(0, -Math.min(one, other)), Math.max(0, Math.max(one, other))};
+        LineEvidence.Fast ahead = evidence.fast();
+        LineEvidence.Backward returned = evidence.backward();
+        LineEvidence.Fast behind = returned == null ? ahead : returned.fast();
+        double changeAhead = motion.startsForward() - motion.forward().totalMm() / ahead.lengthMm();
+        double changeBehind = -motion.startsBackward() + motion.backward().totalMm() / behind.lengthMm();
+        double[] bound = returned == null
+                ? bound(ahead, changeAhead + changeBehind)
+                : sum(bound(ahead, changeAhead), bound(behind, changeBehind));
+        return new double[] {Math.max(0, -bound[0]), Math.max(0, bound[1])};
+    }
+
+    /** Returns the ends of a change of starts times the error that one start may make. */
+    private static double[] bound(LineEvidence.Fast fast, double change) {
+        double one = change * Math.min(0, fast.errorMm() - fast.expandedMm());
+        double other = change * Math.max(0, fast.errorMm() + fast.expandedMm());
+        return new double[] {Math.min(one, other), Math.max(one, other)};
+    }
+
+    private static double[] sum(double[] a, double[] b) {
+        return new double[] {a[0] + b[0], a[1] + b[1]};
     }
 
     private static double slowSpeed(LineEvidence evidence, List<WeightedPiece> pieces) {
-        double slowest = evidence.slowestMmPerS();
+        double tested = evidence.slowestMmPerS(pieces.stream().anyMatch(p -> back(p.motion())));
+        double slowest = tested;
         for (WeightedPiece piece : pieces) {
             PieceMotion motion = piece.motion();
             for (int i = 1; i < motion.size(); i++) {
@@ -213,7 +243,7 @@ public record Coverage(double belowMm, double aboveMm, double lossMm, double gai
                 }
             }
         }
-        return slowest < evidence.slowestMmPerS() ? slowest : evidence.slowestMmPerS() / 2;
+        return slowest < tested ? slowest : tested / 2;
     }
 
     /** Returns the accelerations of described steps, or those that the starts of a log show. */

@@ -31,18 +31,12 @@ public record ErrorAlong(List<Place> places) {
     /**
      * Follows a motion with the mean of the draws; mean start losses count at each start.
      *
-     * @param draws draws of the curve
+     * @param curves curves of the trial
      * @param motion motion of a piece
      */
-    public static ErrorAlong of(CurveDraws draws, PieceMotion motion) {
-        double[] mean = new double[draws.nodes()];
-        double start = 0;
-        for (int i = 0; i < draws.count(); i++) {
-            start += draws.startMm(i) / draws.count();
-            for (int k = 0; k < mean.length; k++) {
-                mean[k] += draws.at(i, k) / draws.count();
-            }
-        }
+    public static ErrorAlong of(LineCurves curves, PieceMotion motion) {
+        Mean ahead = Mean.of(curves.forward);
+        Mean back = curves.backward == curves.forward ? ahead : Mean.of(curves.backward);
         List<Place> places = new ArrayList<>();
         double travel = 0;
         double error = 0;
@@ -51,13 +45,13 @@ public record ErrorAlong(List<Place> places) {
             double before = motion.speedMmPerS(i - 1);
             double after = motion.speedMmPerS(i);
             if (before == 0 && after != 0) {
-                error += Math.signum(after) * start;
+                error += after > 0 ? ahead.startMm : -back.startMm;
             }
             double step = (motion.timeS(i) - motion.timeS(i - 1)) / SLICES;
             for (int s = 1; s <= SLICES; s++) {
                 double v = before + (after - before) * (s - 0.5) / SLICES;
                 travel += Math.abs(v) * step;
-                error += v * step * at(draws, mean, Math.abs(v));
+                error += v * step * (v < 0 ? back : ahead).at(Math.abs(v));
                 places.add(new Place(
                         motion.timeS(i - 1) + s * step - motion.timeS(0),
                         travel,
@@ -68,19 +62,44 @@ public record ErrorAlong(List<Place> places) {
         return new ErrorAlong(places);
     }
 
-    private static double at(CurveDraws draws, double[] mean, double speed) {
-        int last = mean.length - 1;
-        if (speed <= draws.nodeMmPerS(0)) {
-            return mean[0];
+    /** Mean of the draws of one curve. */
+    private static final class Mean {
+        final double startMm;
+        private final CurveDraws draws;
+        private final double[] eps;
+
+        private Mean(CurveDraws draws, double[] eps, double startMm) {
+            this.draws = draws;
+            this.eps = eps;
+            this.startMm = startMm;
         }
-        for (int k = 0; k < last; k++) {
-            double next = draws.nodeMmPerS(k + 1);
-            if (speed <= next) {
-                double share = Math.log(speed / draws.nodeMmPerS(k)) / Math.log(next / draws.nodeMmPerS(k));
-                return mean[k] * (1 - share) + mean[k + 1] * share;
+
+        static Mean of(CurveDraws draws) {
+            double[] eps = new double[draws.nodes()];
+            double start = 0;
+            for (int i = 0; i < draws.count(); i++) {
+                start += draws.startMm(i) / draws.count();
+                for (int k = 0; k < eps.length; k++) {
+                    eps[k] += draws.at(i, k) / draws.count();
+                }
             }
+            return new Mean(draws, eps, start);
         }
-        return mean[last];
+
+        double at(double speed) {
+            int last = eps.length - 1;
+            if (speed <= draws.nodeMmPerS(0)) {
+                return eps[0];
+            }
+            for (int k = 0; k < last; k++) {
+                double next = draws.nodeMmPerS(k + 1);
+                if (speed <= next) {
+                    double share = Math.log(speed / draws.nodeMmPerS(k)) / Math.log(next / draws.nodeMmPerS(k));
+                    return eps[k] * (1 - share) + eps[k + 1] * share;
+                }
+            }
+            return eps[last];
+        }
     }
 
     /**

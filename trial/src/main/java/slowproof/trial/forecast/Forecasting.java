@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import slowproof.metrology.Interval;
+import slowproof.metrology.uncertainty.IntervalKind;
 import slowproof.metrology.uncertainty.StreamedMonteCarlo;
-import slowproof.trial.curve.CurveDraws;
 import slowproof.trial.findings.Answer;
 import slowproof.trial.findings.LineEvidence;
 import slowproof.trial.forecast.Contribution.Source;
@@ -40,12 +40,12 @@ public final class Forecasting {
      * @throws LineNotPossibleException if the line cannot be driven as described
      */
     public static Forecast of(LineEvidence evidence, Line line, Settings settings) {
-        CurveDraws draws = evidence.draws();
-        if (draws == null) {
+        LineCurves curves = LineCurves.of(evidence);
+        if (curves == null) {
             line.motions();
             return new Forecast(line, evidence, Forecast.Refusal.NO_REPEATS, null);
         }
-        LineModel model = LineModel.of(evidence, draws, line, settings.seed());
+        LineModel model = LineModel.of(evidence, curves, line, settings.seed());
         return new Forecast(line, evidence, null, figures(model, settings));
     }
 
@@ -58,11 +58,11 @@ public final class Forecasting {
      * @throws IllegalArgumentException if the evidence has no draws
      */
     public static Sampled sample(LineEvidence evidence, Line line, Settings settings) {
-        CurveDraws draws = evidence.draws();
-        if (draws == null) {
+        LineCurves curves = LineCurves.of(evidence);
+        if (curves == null) {
             throw new IllegalArgumentException("nothing was repeated on " + evidence.material());
         }
-        LineModel model = LineModel.of(evidence, draws, line, settings.seed());
+        LineModel model = LineModel.of(evidence, curves, line, settings.seed());
         return sampled(model, new Judgement(model), settings);
     }
 
@@ -76,16 +76,16 @@ public final class Forecasting {
      * @return tolerance in mm for each speed; NaN where the cycle cannot be driven or nothing can be said
      */
     public static double[] promiseAgainstCreep(LineEvidence evidence, Line line, double[] speedsMmPerS, long seed) {
-        CurveDraws draws = evidence.draws();
+        LineCurves curves = LineCurves.of(evidence);
         double[] promised = new double[speedsMmPerS.length];
         for (int i = 0; i < promised.length; i++) {
             promised[i] = Double.NaN;
-            if (draws == null || CycleChanges.creepMmPerS(line.cycle()) == null) {
+            if (curves == null || CycleChanges.creepMmPerS(line.cycle()) == null) {
                 continue;
             }
             try {
                 Line changed = line.withCycle(CycleChanges.withCreep(line.cycle(), speedsMmPerS[i]));
-                promised[i] = new Judgement(LineModel.of(evidence, draws, changed, seed)).promisedToleranceMm();
+                promised[i] = new Judgement(LineModel.of(evidence, curves, changed, seed)).promisedToleranceMm();
             } catch (LineNotPossibleException e) {
                 // the ramps do not fit the piece at this speed
                 promised[i] = Double.NaN;
@@ -137,7 +137,7 @@ public final class Forecasting {
             all.add(piece.motion().forward().times(piece.weight()));
             all.add(piece.motion().backward().times(piece.weight()));
         }
-        return TravelSpectrum.sum(all).onKnots(model.draws.nodesMmPerS());
+        return TravelSpectrum.sum(all).onKnots(model.curves.forward.nodesMmPerS());
     }
 
     private static Answer decision(LineModel model, Judgement judge) {
@@ -224,6 +224,7 @@ public final class Forecasting {
                         settings.seed(),
                         settings.threads(),
                         0.95,
+                        IntervalKind.SYMMETRIC,
                         settings.adaptive() ? 2 : 0,
                         settings.pieces(),
                         new Interval(low - RANGE * spread, high + RANGE * spread),
@@ -306,13 +307,10 @@ public final class Forecasting {
         for (double factor : new double[] {1 - SPEED_CHANGE, 1 + SPEED_CHANGE}) {
             double sum = 0;
             for (WeightedPiece piece : model.motions) {
-                double[] errors = LineModel.error(model.draws, piece.motion().faster(factor));
+                double[] errors = model.curves.errorsMm(piece.motion().faster(factor));
                 double mean = 0;
-                for (int i = 0; i < errors.length; i++) {
-                    mean += (errors[i]
-                                    - model.draws.referenceShift(i)
-                                            * piece.motion().lengthMm())
-                            / errors.length;
+                for (double error : errors) {
+                    mean += error / errors.length;
                 }
                 sum += piece.weight() * mean;
             }
@@ -421,7 +419,7 @@ public final class Forecasting {
 
     private static @Nullable LineModel driven(LineModel model, List<LineStep> cycle, long seed) {
         try {
-            return LineModel.of(model.evidence, model.draws, model.line.withCycle(cycle), seed);
+            return LineModel.of(model.evidence, model.curves, model.line.withCycle(cycle), seed);
         } catch (LineNotPossibleException e) {
             // a change that the piece leaves no room for is not offered
             return null;

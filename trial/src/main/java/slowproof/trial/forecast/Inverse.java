@@ -67,7 +67,7 @@ final class Inverse {
 
     private boolean holds(List<LineStep> cycle) {
         try {
-            LineModel changed = LineModel.of(model.evidence, model.draws, model.line.withCycle(cycle), seed);
+            LineModel changed = LineModel.of(model.evidence, model.curves, model.line.withCycle(cycle), seed);
             return new Judgement(changed).holds();
         } catch (LineNotPossibleException e) {
             // a cycle that does not fit its piece is no answer

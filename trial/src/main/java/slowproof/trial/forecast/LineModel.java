@@ -7,7 +7,6 @@ import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 import org.jspecify.annotations.Nullable;
 import slowproof.metrology.Distributions;
-import slowproof.trial.curve.CurveDraws;
 import slowproof.trial.findings.LineEvidence;
 import slowproof.trial.line.Line;
 import slowproof.trial.line.Line.WeightedPiece;
@@ -29,7 +28,7 @@ final class LineModel {
 
     final LineEvidence evidence;
     final Line line;
-    final CurveDraws draws;
+    final LineCurves curves;
     final List<WeightedPiece> motions;
     final List<PieceModel> pieces;
     final Coverage coverage;
@@ -41,7 +40,7 @@ final class LineModel {
     private LineModel(
             LineEvidence evidence,
             Line line,
-            CurveDraws draws,
+            LineCurves curves,
             List<WeightedPiece> motions,
             List<PieceModel> pieces,
             Coverage coverage,
@@ -49,7 +48,7 @@ final class LineModel {
             double seriesUMm) {
         this.evidence = evidence;
         this.line = line;
-        this.draws = draws;
+        this.curves = curves;
         this.motions = motions;
         this.pieces = pieces;
         this.coverage = coverage;
@@ -61,15 +60,15 @@ final class LineModel {
      * Returns the model.
      *
      * @param evidence what the trial says
-     * @param draws its draws
+     * @param curves its curves
      * @param line the line
      * @param seed seed of the draws of scatter and set-up
      * @throws slowproof.trial.line.LineNotPossibleException if the line cannot be driven as described
      */
-    static LineModel of(LineEvidence evidence, CurveDraws draws, Line line, long seed) {
+    static LineModel of(LineEvidence evidence, LineCurves curves, Line line, long seed) {
         List<WeightedPiece> motions = line.motions();
         UniformRandomProvider random = RandomSource.XO_SHI_RO_256_PP.create(seed ^ 0x5f0eca57L);
-        int n = draws.count();
+        int n = curves.count();
         VarianceComponents components = evidence.components();
         Estimate start = components.startScatterMm();
         Estimate travel = components.travelScatterMmPerSqrtM();
@@ -86,15 +85,16 @@ final class LineModel {
             PieceSpec spec = weighted.piece();
             PieceMotion motion = weighted.motion();
             double length = motion.lengthMm();
-            double[] curve = error(draws, motion);
+            double[] curve = curves.errorsMm(motion);
             double[] reference = new double[n];
             for (int i = 0; i < n; i++) {
-                reference[i] = draws.referenceShift(i) * length;
-                curve[i] -= reference[i];
+                reference[i] = curves.referenceShift(i) * length;
             }
             double series = components.seriesScatterMm() == null
                     ? 0
-                    : components.seriesScatterMm().value() * length / evidence.fastLengthMm();
+                    : components.seriesScatterMm().value()
+                            * length
+                            / evidence.fast().lengthMm();
             seriesU += weighted.weight() * series;
             double fixedU = Math.sqrt(square(evidence.fixedRatio() * length)
                     + square(driftUMm(line, motion))
@@ -107,8 +107,8 @@ final class LineModel {
                 perStart = start.value();
                 perTravel = travel.value() * Math.sqrt(motion.pathMm() / 1000);
             } else {
-                double pass = components.passVarianceMm2(1, evidence.fastLengthMm(), step * step / 12);
-                double asTravel = pass * motion.pathMm() / evidence.fastLengthMm();
+                double pass = components.passVarianceMm2(1, evidence.fast().lengthMm(), step * step / 12);
+                double asTravel = pass * motion.pathMm() / evidence.fast().lengthMm();
                 boolean startsWorse = pass * motion.starts() >= asTravel;
                 perStart = startsWorse ? Math.sqrt(pass) : 0;
                 perTravel = startsWorse ? 0 : Math.sqrt(asTravel);
@@ -137,12 +137,12 @@ final class LineModel {
                     step));
         }
         Coverage coverage = Coverage.of(
-                evidence, draws, motions, narrowest(line.pieces()), Coverage.accelerations(line.cycle(), line.log()));
-        return new LineModel(evidence, line, draws, motions, List.copyOf(pieces), coverage, !split, seriesU);
+                evidence, curves, motions, narrowest(line.pieces()), Coverage.accelerations(line.cycle(), line.log()));
+        return new LineModel(evidence, line, curves, motions, List.copyOf(pieces), coverage, !split, seriesU);
     }
 
     LineModel withPieces(List<PieceModel> others) {
-        return new LineModel(evidence, line, draws, motions, others, coverage, worseScatter, seriesUMm);
+        return new LineModel(evidence, line, curves, motions, others, coverage, worseScatter, seriesUMm);
     }
 
     /** Returns half the width of the narrowest tolerance, or null when no piece has one. */
@@ -155,17 +155,6 @@ final class LineModel {
             }
         }
         return least;
-    }
-
-    /** Returns the error of a motion for each draw, backward travel counted against. */
-    static double[] error(CurveDraws draws, PieceMotion motion) {
-        double[] ahead = draws.errorsMm(motion.forward(), 0);
-        double[] back =
-                motion.backward().totalMm() > 0 ? draws.errorsMm(motion.backward(), 0) : new double[ahead.length];
-        for (int i = 0; i < ahead.length; i++) {
-            ahead[i] += motion.netStarts() * draws.startMm(i) - back[i];
-        }
-        return ahead;
     }
 
     static double driftUMm(Line line, PieceMotion motion) {

@@ -94,9 +94,14 @@ public final class PieceMotion {
         return startsForward + startsBackward;
     }
 
-    /** Returns the starts forward less those backward: what multiplies a mean loss per start. */
-    public int netStarts() {
-        return startsForward - startsBackward;
+    /** Returns the number of starts forward. */
+    public int startsForward() {
+        return startsForward;
+    }
+
+    /** Returns the number of starts backward. */
+    public int startsBackward() {
+        return startsBackward;
     }
 
     /** Returns the time at rest in s. */

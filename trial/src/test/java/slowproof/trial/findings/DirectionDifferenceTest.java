@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import slowproof.trial.Series;
 import slowproof.trial.Standstill;
+import slowproof.trial.curve.CurveDraws;
 import slowproof.trial.input.SourcePosition;
 import slowproof.trial.note.NoteCode;
 
@@ -59,6 +61,28 @@ class DirectionDifferenceTest {
                 material.byDirection().get(Direction.FORWARD).floor(0.0011).estimate();
         assertThat(floor).isGreaterThan(forwardFloor);
         assertThat(findings.notes()).anyMatch(note -> note.code() == NoteCode.CURVES_BY_DIRECTION);
+    }
+
+    @Test
+    void aForecastGetsTheCurveOfEachDirection() {
+        LineEvidence evidence = LineEvidence.of(findings(0.001, 1), "surface", 1);
+        CurveDraws forward = Objects.requireNonNull(evidence.draws());
+        LineEvidence.Backward back = Objects.requireNonNull(evidence.backward());
+        // the simulated truth at 250 mm/s: 0.05 % apart to either side of next to nothing
+        assertThat(mean(forward, 250)).isBetween(0.0004, 0.0006);
+        assertThat(mean(back.draws(), 250)).isBetween(-0.0006, -0.0004);
+        assertThat(back.slowestMmPerS()).isEqualTo(10);
+        assertThat(evidence.fast().errorMm()).isBetween(0.4, 0.6);
+        assertThat(back.fast().errorMm()).isBetween(-0.6, -0.4);
+        assertThat(LineEvidence.of(findings(0, 1), "surface", 1).backward()).isNull();
+    }
+
+    private static double mean(CurveDraws draws, double speed) {
+        double sum = 0;
+        for (int i = 0; i < draws.count(); i++) {
+            sum += draws.atSpeed(i, speed) / draws.count();
+        }
+        return sum;
     }
 
     @Test

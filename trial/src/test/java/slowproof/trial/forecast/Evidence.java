@@ -33,6 +33,7 @@ final class Evidence {
         return new LineEvidence(
                 "felt",
                 draws,
+                null,
                 true,
                 new VarianceComponents(
                         0.1,
@@ -49,9 +50,7 @@ final class Evidence {
                 2000.0,
                 100,
                 3000,
-                0,
-                0.01,
-                1000,
+                new LineEvidence.Fast(0, 0.01, 1000),
                 stepMm,
                 0,
                 null,

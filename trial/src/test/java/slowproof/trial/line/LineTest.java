@@ -78,7 +78,7 @@ class LineTest {
         assertThat(motion.lengthMm()).isCloseTo(800, within(1e-6));
         assertThat(motion.pathMm()).isCloseTo(900, within(1e-6));
         assertThat(motion.starts()).isEqualTo(3);
-        assertThat(motion.netStarts()).isEqualTo(1);
+        assertThat(motion.startsForward() - motion.startsBackward()).isEqualTo(1);
     }
 
     @Test
