@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jspecify.annotations.Nullable;
@@ -103,6 +104,15 @@ public final class Archive implements AutoCloseable {
         });
     }
 
+    /** Returns the summaries of all trials, made by the program of that version. */
+    public TrialIndex index(String program) {
+        return new TrialIndex(this::inTransaction, program);
+    }
+
+    private synchronized <T> T inTransaction(Function<Handle, T> work) {
+        return jdbi.inTransaction(work::apply);
+    }
+
     private static boolean isRecorded(Handle handle, String trial, String token) {
         return handle.select("select count(*) from event where trial_id = ? and token = ?", trial, token)
                         .mapTo(Integer.class)
@@ -137,6 +147,7 @@ public final class Archive implements AutoCloseable {
                     first ? token : null);
             first = false;
         }
+        TrialIndex.spoil(handle, trial);
         Sheet sheet = Sheet.of(trial, events(handle, trial));
         handle.execute(
                 "update trial set changed_at = ?, title = ?, words = ? where id = ?",

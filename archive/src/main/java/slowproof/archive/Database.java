@@ -18,7 +18,7 @@ import org.sqlite.SQLiteConfig;
  */
 final class Database {
     /** Version of the newest file in the migration folder. */
-    static final String SCHEMA_VERSION = "15";
+    static final String SCHEMA_VERSION = "20";
 
     private static final String MIGRATIONS = "classpath:slowproof/archive/migration";
     private static final int BUSY_TIMEOUT_MS = 10_000;

@@ -58,14 +58,14 @@ final class Bundle {
 
     /** The sentences of the pages too, loaded only where there are pages. */
     static final class EnglishPages {
-        static final Bundle BUNDLE = English.BUNDLE.and("pages.properties");
+        static final Bundle BUNDLE = English.BUNDLE.and("pages.properties").and("desk.properties");
 
         private EnglishPages() {}
     }
 
     /** The sentences of the pages too, loaded only where there are pages. */
     static final class GermanPages {
-        static final Bundle BUNDLE = German.BUNDLE.and("pages_de.properties");
+        static final Bundle BUNDLE = German.BUNDLE.and("pages_de.properties").and("desk_de.properties");
 
         private GermanPages() {}
     }

@@ -13,6 +13,7 @@ import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.Flag;
 import slowproof.trial.findings.FloorSpeed;
 import slowproof.trial.findings.Material;
+import slowproof.trial.findings.Standing;
 import slowproof.trial.note.Quantity;
 
 /**
@@ -20,20 +21,6 @@ import slowproof.trial.note.Quantity;
  * the mean error is named beside it where it gets another answer.
  */
 public final class MaterialAnswer {
-    /** Where a material stands as a whole. */
-    public enum Standing {
-        /** Holds at every tested speed. */
-        HOLDS,
-        /** Holds at some of the tested speeds. */
-        PARTLY,
-        /** Holds at none. */
-        FAILS,
-        /** Nothing is shown to hold, and not everything fails. */
-        UNDECIDED,
-        /** No decision is possible. */
-        SCREENING_ONLY
-    }
-
     private final Findings findings;
     private final Material material;
     private final Wording wording;
@@ -113,16 +100,7 @@ public final class MaterialAnswer {
 
     /** Returns where the material stands, by the answer about a single pass. */
     public Standing standing() {
-        if (single.containsValue(Answer.SCREENING_ONLY)) {
-            return Standing.SCREENING_ONLY;
-        }
-        int conforming = Speeds.with(Answer.CONFORMS, single).size();
-        if (conforming > 0) {
-            return conforming == single.size() ? Standing.HOLDS : Standing.PARTLY;
-        }
-        return Speeds.with(Answer.DOES_NOT_CONFORM, single).size() == single.size()
-                ? Standing.FAILS
-                : Standing.UNDECIDED;
+        return Standing.of(single.values());
     }
 
     /** Returns the answer in one or two sentences: what holds where; the figures behind it and what is thin in them. */

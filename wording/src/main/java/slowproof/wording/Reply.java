@@ -9,6 +9,7 @@ import slowproof.trial.Trial;
 import slowproof.trial.findings.Condition;
 import slowproof.trial.findings.ConditionKey;
 import slowproof.trial.findings.Findings;
+import slowproof.trial.findings.Standing;
 
 /**
  * The answer to paste into a mail: per material what holds where with error and uncertainty, and for what it is
@@ -37,7 +38,7 @@ public final class Reply {
     /** Returns why nothing is decided, as a list of one sentence; empty when something is. */
     public static List<String> whyScreeningOnly(List<MaterialAnswer> answers, Trial trial, Wording wording) {
         for (MaterialAnswer answer : answers) {
-            if (answer.standing() == MaterialAnswer.Standing.SCREENING_ONLY) {
+            if (answer.standing() == Standing.SCREENING_ONLY) {
                 return List.of(wording.text(
                         trial.limit() == null ? "screening.no_limit" : "screening.no_reference_uncertainty"));
             }

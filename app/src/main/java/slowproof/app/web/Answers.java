@@ -9,6 +9,7 @@ import slowproof.trial.Trial;
 import slowproof.trial.findings.Answer;
 import slowproof.trial.findings.Condition;
 import slowproof.trial.findings.Findings;
+import slowproof.trial.findings.Standing;
 import slowproof.trial.note.Quantity;
 import slowproof.wording.MaterialAnswer;
 import slowproof.wording.Wording;
@@ -28,7 +29,7 @@ public final class Answers {
         return lines;
     }
 
-    private static String style(MaterialAnswer.Standing standing) {
+    static String style(Standing standing) {
         return switch (standing) {
             case HOLDS -> "good";
             case FAILS -> "bad";

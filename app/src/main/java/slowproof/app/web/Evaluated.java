@@ -28,7 +28,12 @@ import slowproof.wording.Wording;
 public record Evaluated(
         Sheet sheet, SheetTrial meaning, @Nullable Findings findings, NextMove next) {
     static Evaluated of(Sheet sheet, Wording wording, ZoneId zone) {
-        SheetTrial meaning = SheetTrial.of(sheet, wording.text("surface.unnamed"), zone);
+        return of(sheet, wording.text("surface.unnamed"), zone);
+    }
+
+    /** Returns a sheet with what it says; surfaces that nobody named get the given name. */
+    static Evaluated of(Sheet sheet, String unnamed, ZoneId zone) {
+        SheetTrial meaning = SheetTrial.of(sheet, unnamed, zone);
         Findings findings = findings(meaning.trial());
         return new Evaluated(sheet, meaning, findings, NextMove.of(sheet, meaning, findings));
     }

@@ -11,11 +11,19 @@ import slowproof.wording.Wording;
  * @param place which page it is: start, bench, trial, trials, or empty
  * @param title title of the page
  * @param path address of the page, for the change of language
+ * @param query what follows the path, beginning with its question mark; empty for nothing
  * @param reader who reads it
  * @param problems what is wrong with the form on it
  */
 public record Page(
-        Wording wording, Show show, String place, String title, String path, Reader reader, List<Problem> problems) {
+        Wording wording,
+        Show show,
+        String place,
+        String title,
+        String path,
+        String query,
+        Reader reader,
+        List<Problem> problems) {
     /** Copies the problems. */
     public Page {
         problems = List.copyOf(problems);
@@ -24,6 +32,11 @@ public record Page(
     /** Returns the address of an asset. */
     public String asset(String name) {
         return Assets.address(name);
+    }
+
+    /** Returns the address of the same page in another language. */
+    public String in(String language) {
+        return path + query + (query.isEmpty() ? "?" : "&") + "language=" + language;
     }
 
     /** Returns a sentence. */

@@ -28,12 +28,14 @@ public final class Server implements AutoCloseable {
 
     private final Javalin javalin;
     private final Archive archive;
+    private final Summaries summaries;
     private final Live live;
     private final Reach reach;
 
-    private Server(Javalin javalin, Archive archive, Live live, Reach reach) {
+    private Server(Javalin javalin, Archive archive, Summaries summaries, Live live, Reach reach) {
         this.javalin = javalin;
         this.archive = archive;
+        this.summaries = summaries;
         this.live = live;
         this.reach = reach;
     }
@@ -69,6 +71,8 @@ public final class Server implements AutoCloseable {
         // the archive is opened while the server classes load: both take about as long
         CompletableFuture<Archive> opening = CompletableFuture.supplyAsync(() -> Archive.open(archiveFolder, clock));
         Live live = new Live();
+        ZoneId zone = ZoneId.systemDefault();
+        Summaries summaries = new Summaries(opening::join, zone);
         Templates templates = new Templates();
         Guard guard = new Guard(reach);
         try {
@@ -76,7 +80,7 @@ public final class Server implements AutoCloseable {
                 settings(config);
                 guard.install(config.routes);
                 new Assets().install(config.routes);
-                new Site(opening::join, templates, live, ZoneId.systemDefault())
+                new Site(opening::join, summaries, templates, live, zone)
                         .install(config.routes, reach.isOpen() ? door(reach, opening, clock) : null);
             });
             Archive archive = opening.join();
@@ -86,7 +90,7 @@ public final class Server implements AutoCloseable {
             }
             javalin.start(reach.host(), reach.port());
             guard.servingOn(javalin.port());
-            return new Server(javalin, archive, live, reach);
+            return new Server(javalin, archive, summaries, live, reach);
         } catch (JavalinBindException e) {
             opening.join().close();
             throw new ServerRefusedException(
@@ -138,6 +142,7 @@ public final class Server implements AutoCloseable {
     public void close() {
         live.close();
         javalin.stop();
+        summaries.close();
         archive.close();
     }
 }

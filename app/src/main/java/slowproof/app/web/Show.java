@@ -117,6 +117,13 @@ public record Show(Wording wording, ZoneId zone) {
                 .format(at.atZone(zone));
     }
 
+    /** Returns the date. */
+    public String day(Instant at) {
+        String form = german() ? "d. MMM yyyy" : "d MMM yyyy";
+        return DateTimeFormatter.ofPattern(form, german() ? Locale.GERMAN : Locale.UK)
+                .format(at.atZone(zone));
+    }
+
     /** Returns the time of day. */
     public String clock(Instant at) {
         return DateTimeFormatter.ofPattern("HH:mm:ss", Locale.ROOT).format(at.atZone(zone));

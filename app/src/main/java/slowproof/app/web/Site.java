@@ -10,6 +10,7 @@ import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.StringJoiner;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -29,9 +30,11 @@ final class Site {
     private final Templates templates;
     private final Live live;
     private final ZoneId zone;
+    private final Summaries summaries;
 
-    Site(Supplier<Archive> archive, Templates templates, Live live, ZoneId zone) {
+    Site(Supplier<Archive> archive, Summaries summaries, Templates templates, Live live, ZoneId zone) {
         this.archive = archive;
+        this.summaries = summaries;
         this.templates = templates;
         this.live = live;
         this.zone = zone;
@@ -82,9 +85,21 @@ final class Site {
         String wanted = context.queryParam("language");
         if (wanted != null && HandlerType.GET.equals(context.method())) {
             new Visit(context, Visit.wording(context)).setCookie("language", wanted.equals("de") ? "de" : "en");
-            context.redirect(context.path(), HttpStatus.SEE_OTHER);
+            context.redirect(context.path() + query(context), HttpStatus.SEE_OTHER);
             context.skipRemainingHandlers();
         }
+    }
+
+    /** Returns the query of an address without the language, with its question mark; empty when nothing is left. */
+    private static String query(Context context) {
+        StringJoiner query = new StringJoiner("&", "?", "").setEmptyValue("");
+        String whole = context.queryString();
+        for (String part : whole == null ? new String[0] : whole.split("&", -1)) {
+            if (!part.isEmpty() && !part.startsWith("language=")) {
+                query.add(part);
+            }
+        }
+        return query.toString();
     }
 
     private void sorry(Context context, HttpStatus status) {
@@ -114,6 +129,10 @@ final class Site {
 
     Archive archive() {
         return archive.get();
+    }
+
+    Summaries summaries() {
+        return summaries;
     }
 
     Live live() {
@@ -146,6 +165,7 @@ final class Site {
                         place,
                         whole,
                         path(visit.context(), place),
+                        HandlerType.GET.equals(visit.context().method()) ? query(visit.context()) : "",
                         Reader.of(visit.context()),
                         problems));
         templates.send(visit.context(), template, all);

@@ -2,6 +2,7 @@ package slowproof.app.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import java.time.Instant;
 import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
@@ -67,9 +68,6 @@ final class TrialPage {
 
     /** Returns the title of a trial; without one its surface or the time at which it was started. */
     static String title(Sheet sheet, Wording wording, ZoneId zone) {
-        if (!sheet.title().isEmpty()) {
-            return sheet.title();
-        }
         String surface = sheet.facts().text(FactName.MATERIAL);
         if (surface.isEmpty()) {
             surface = sheet.series().stream()
@@ -78,7 +76,15 @@ final class TrialPage {
                     .findFirst()
                     .orElse("");
         }
-        String started = new Show(wording, zone).time(sheet.startedAt());
+        return title(sheet.title(), surface, sheet.startedAt(), wording, zone);
+    }
+
+    /** Returns the title of a trial; without one its surface or the time at which it was started. */
+    static String title(String title, String surface, Instant startedAt, Wording wording, ZoneId zone) {
+        if (!title.isEmpty()) {
+            return title;
+        }
+        String started = new Show(wording, zone).time(startedAt);
         return surface.isEmpty()
                 ? wording.text("trial.untitled", started)
                 : wording.text("trial.untitled_on", surface, started);

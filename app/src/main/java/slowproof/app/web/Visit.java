@@ -9,6 +9,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import slowproof.archive.typed.DecimalMark;
+import slowproof.archive.typed.Typed;
 import slowproof.wording.Wording;
 
 /**
@@ -53,6 +55,12 @@ record Visit(Context context, Wording wording) {
     /** Returns true for German. */
     boolean german() {
         return wording.locale().getLanguage().equals("de");
+    }
+
+    /** Returns a text as this reader types numbers: the decimal mark of the language, millimetres. */
+    Typed typed(String text) {
+        DecimalMark mark = german() ? DecimalMark.COMMA : DecimalMark.DOT;
+        return new Typed(text, mark, Typed.NOTHING.lengthUnit(), Typed.NOTHING.speedUnit());
     }
 
     /** Returns a field of the form, empty when it was not sent; line ends as LF, at most 4000 characters. */

@@ -1,14 +1,8 @@
 package slowproof.files.out;
 
-import de.siegmar.fastcsv.writer.CsvWriter;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.io.StringWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import org.jspecify.annotations.Nullable;
 import slowproof.trial.findings.Findings;
 import slowproof.wording.Wording;
 
@@ -36,17 +30,6 @@ public final class FindingsCsv {
     }
 
     private static void write(Sheet sheet, OutputStream stream) throws IOException {
-        StringWriter text = new StringWriter();
-        CsvWriter writer = CsvWriter.builder().build(text);
-        writer.writeRecord(sheet.headings());
-        for (List<@Nullable Object> row : sheet.rows()) {
-            List<String> cells = new ArrayList<>();
-            for (Object cell : row) {
-                cells.add(cell == null ? "" : cell instanceof String word ? Sheet.harmless(word) : cell.toString());
-            }
-            writer.writeRecord(cells);
-        }
-        writer.flush();
-        stream.write(text.toString().getBytes(StandardCharsets.UTF_8));
+        TableCsv.write(sheet.headings(), sheet.rows(), stream);
     }
 }

@@ -49,6 +49,20 @@ public record FloorSpeed(
         public String key() {
             return key;
         }
+
+        /**
+         * Returns the status as written in files.
+         *
+         * @throws IllegalArgumentException if there is none of that word
+         */
+        public static Status ofKey(String key) {
+            for (Status status : values()) {
+                if (status.key.equals(key)) {
+                    return status;
+                }
+            }
+            throw new IllegalArgumentException("no status " + key);
+        }
     }
 
     /** Copies the collections. */

@@ -317,6 +317,29 @@
     }
   });
 
+  // lists by keyboard: / goes to the search, the arrows go from row to row
+  document.addEventListener('keydown', (event) => {
+    const here = document.activeElement;
+    if (event.ctrlKey || event.metaKey || event.altKey) { return; }
+    const search = document.querySelector('[data-key="' + CSS.escape(event.key) + '"]');
+    if (search && !(here && here.matches('input, textarea, select'))) {
+      event.preventDefault();
+      search.focus();
+      search.select();
+      return;
+    }
+    const step = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+    const list = here && here.closest('[data-walk], [data-key]') && document.querySelector('[data-walk]');
+    if (!step || !list) { return; }
+    const rows = [...list.querySelectorAll('a.title')];
+    const at = rows.indexOf(here.closest('[data-walk]') ? here.closest('tbody') && here.closest('tbody').querySelector('a.title') : null);
+    const next = rows[at + step];
+    if (next) {
+      event.preventDefault();
+      next.focus();
+    }
+  });
+
   // one request an address, however many figures wait for it
   const loading = {};
   function load(kind, address) {
