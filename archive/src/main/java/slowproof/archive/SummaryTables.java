@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
 import slowproof.archive.summary.ConditionSummary;
 import slowproof.archive.summary.SurfaceSummary;
 import slowproof.trial.evidence.NameLikeness;
-import slowproof.trial.findings.Answer;
+import slowproof.trial.findings.Direction;
 import slowproof.trial.findings.FloorSpeed;
 import slowproof.trial.findings.Standing;
 
@@ -44,37 +44,37 @@ final class SummaryTables {
         for (int row = 0; row < surface.conditions().size(); row++) {
             ConditionSummary condition = surface.conditions().get(row);
             handle.execute(
-                    "insert into summary_condition (trial_id, place, row_number, setup, speed, acceleration, passes,"
-                            + " length, error, uncertainty, freedom, repeatability, answer)"
+                    "insert into summary_condition (trial_id, place, row_number, setup, direction, speed,"
+                            + " acceleration, passes, length, error, uncertainty, pass_uncertainty, pass_freedom)"
                             + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                     trial,
                     place,
                     row,
                     condition.setup(),
+                    condition.direction().key(),
                     condition.speedMmPerS(),
                     condition.accelerationMmPerS2(),
                     condition.passes(),
                     condition.lengthMm(),
                     condition.error(),
                     condition.uncertainty(),
-                    condition.freedom(),
-                    condition.repeatability(),
-                    condition.answer().key());
+                    condition.passUncertainty(),
+                    condition.passFreedom());
         }
     }
 
     static ConditionSummary condition(ResultSet row) throws SQLException {
         return new ConditionSummary(
                 row.getString("setup"),
+                Direction.valueOf(row.getString("direction").toUpperCase(Locale.ROOT)),
                 row.getDouble("speed"),
                 number(row, "acceleration"),
                 row.getInt("passes"),
                 row.getDouble("length"),
                 row.getDouble("error"),
                 row.getDouble("uncertainty"),
-                number(row, "freedom"),
-                number(row, "repeatability"),
-                Answer.ofKey(row.getString("answer")));
+                number(row, "pass_uncertainty"),
+                number(row, "pass_freedom"));
     }
 
     static SurfaceSummary surface(ResultSet row) throws SQLException {

@@ -1,6 +1,7 @@
 package slowproof.archive;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.time.Clock;
@@ -24,6 +25,7 @@ import slowproof.archive.summary.TrialRow;
 import slowproof.archive.summary.TrialSummary;
 import slowproof.archive.typed.Typed;
 import slowproof.trial.Trial;
+import slowproof.trial.findings.Direction;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Standing;
 
@@ -136,10 +138,14 @@ class TrialIndexTest {
             assertThat(surface.limitRatio()).isEqualTo(0.0015);
         });
         Tried tried = index.withConditions(index.tried(Set.of("felt grey")).get(0));
-        assertThat(tried.surface().conditions()).hasSize(2);
-        // forward errors 0.2, 0.2, 0.2 and return 0.1, 0.2, 0.1 mm on 600 mm: (0.2 + 0.4/3)/2 mm, by hand
-        assertThat(tried.surface().conditions().get(1).error() * 600)
-                .isCloseTo(1 / 6.0, org.assertj.core.api.Assertions.within(1e-9));
+        assertThat(tried.surface().conditions()).hasSize(4);
+        assertThat(tried.surface().conditions().get(2)).satisfies(condition -> {
+            // readings 0.0 600.2 0.1 600.3 0.1 600.3: forward errors 0.2, 0.2, 0.2 mm on 600 mm
+            assertThat(condition.speedMmPerS()).isEqualTo(100);
+            assertThat(condition.direction()).isEqualTo(Direction.FORWARD);
+            assertThat(condition.error() * 600).isCloseTo(0.2, within(1e-9));
+        });
+        assertThat(tried.surface().evidence().points()).hasSize(4);
     }
 
     @Test

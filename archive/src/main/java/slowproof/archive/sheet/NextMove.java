@@ -1,7 +1,5 @@
 package slowproof.archive.sheet;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -9,6 +7,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.Trial;
+import slowproof.trial.evidence.PreferredSpeeds;
 import slowproof.trial.findings.Answer;
 import slowproof.trial.findings.Condition;
 import slowproof.trial.findings.Findings;
@@ -56,9 +55,6 @@ public record NextMove(
 
     /** Ratio of two tested speeds below which a further one between them tells little; our choice. */
     private static final double NARROW = 1.3;
-
-    /** Preferred numbers of the series R10 (ISO 3:1973), so that speeds are easy to set and to remember. */
-    private static final double[] PREFERRED = {1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10};
 
     /**
      * Returns what to run next.
@@ -144,34 +140,16 @@ public record NextMove(
         }
         if (holding == null) {
             double fastest = holds.lastKey();
-            return new NextMove(Code.GO_FASTER, preferred(2 * fastest), fastest, null, null);
+            return new NextMove(Code.GO_FASTER, PreferredSpeeds.nearest(2 * fastest), fastest, null, null);
         }
         if (failing == null) {
-            return new NextMove(Code.GO_SLOWER, preferred(holding / 2), null, holding, null);
+            return new NextMove(Code.GO_SLOWER, PreferredSpeeds.nearest(holding / 2), null, holding, null);
         }
         if (holding / failing < NARROW) {
             return new NextMove(Code.NARROW_ENOUGH, null, failing, holding, null);
         }
-        double middle = preferred(Math.sqrt(holding * failing));
-        boolean inside = middle > failing && middle < holding;
-        double between = inside ? middle : twoDigits(Math.sqrt(holding * failing));
+        double between = PreferredSpeeds.between(failing, holding);
         return new NextMove(Code.BETWEEN, between, failing, holding, null);
-    }
-
-    /** Returns the preferred number nearest in ratio. */
-    static double preferred(double speed) {
-        double decade = Math.pow(10, Math.floor(Math.log10(speed)));
-        double best = decade;
-        for (double number : PREFERRED) {
-            if (Math.abs(Math.log(number * decade / speed)) < Math.abs(Math.log(best / speed))) {
-                best = number * decade;
-            }
-        }
-        return new BigDecimal(best).round(new MathContext(3)).doubleValue();
-    }
-
-    private static double twoDigits(double speed) {
-        return new BigDecimal(speed).round(new MathContext(2)).doubleValue();
     }
 
     private static NextMove just(Code code) {

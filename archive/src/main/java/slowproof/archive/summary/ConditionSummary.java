@@ -1,46 +1,60 @@
 package slowproof.archive.summary;
 
 import org.jspecify.annotations.Nullable;
-import slowproof.trial.findings.Answer;
+import slowproof.trial.evidence.Evidence;
 import slowproof.trial.findings.Condition;
+import slowproof.trial.findings.Direction;
+import slowproof.trial.findings.OnePass;
 
 /**
- * A condition in figures, both directions together where both were driven.
+ * A condition in one direction, in figures.
  *
  * @param setup name of the set-up, empty when unnamed
+ * @param direction forward or return
  * @param speedMmPerS programmed speed in mm/s
  * @param accelerationMmPerS2 programmed acceleration in mm/s2, or null
  * @param passes number of passes
  * @param lengthMm mean length of the passes in mm
  * @param error mean relative error
- * @param uncertainty combined standard uncertainty of the mean, a ratio
- * @param freedom its effective degrees of freedom; null for infinitely many
- * @param repeatability standard deviation of one pass, a ratio; null when nothing was repeated
- * @param answer answer about one future pass
+ * @param uncertainty expanded uncertainty of the mean (95.45 %), a ratio
+ * @param passUncertainty standard uncertainty of one future pass, a ratio; null when nothing was repeated
+ * @param passFreedom its effective degrees of freedom; null for infinitely many, or with it
  */
 public record ConditionSummary(
         String setup,
+        Direction direction,
         double speedMmPerS,
         @Nullable Double accelerationMmPerS2,
         int passes,
         double lengthMm,
         double error,
         double uncertainty,
-        @Nullable Double freedom,
-        @Nullable Double repeatability,
-        Answer answer) {
+        @Nullable Double passUncertainty,
+        @Nullable Double passFreedom) {
     static ConditionSummary of(Condition condition) {
-        double freedom = condition.effectiveDegreesOfFreedom();
+        OnePass pass = OnePass.of(condition);
         return new ConditionSummary(
                 condition.key().setup(),
+                condition.direction(),
                 condition.key().speedMmPerS(),
                 condition.key().accelerationMmPerS2(),
                 condition.passes(),
                 condition.meanLengthMm(),
                 condition.meanError(),
-                condition.standardUncertainty(),
-                Double.isInfinite(freedom) ? null : Double.valueOf(freedom),
-                condition.repeatability(),
-                condition.singlePassDecision());
+                condition.expandedUncertainty(),
+                pass == null ? null : Double.valueOf(pass.standardUncertainty()),
+                pass == null || Double.isInfinite(pass.degreesOfFreedom())
+                        ? null
+                        : Double.valueOf(pass.degreesOfFreedom()));
+    }
+
+    Evidence.Point point() {
+        return new Evidence.Point(
+                speedMmPerS,
+                error,
+                uncertainty,
+                passUncertainty,
+                passFreedom == null ? Double.POSITIVE_INFINITY : passFreedom,
+                passes);
     }
 }

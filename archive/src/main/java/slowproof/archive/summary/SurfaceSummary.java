@@ -4,7 +4,9 @@ import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.Limit;
+import slowproof.trial.evidence.Evidence;
 import slowproof.trial.findings.Condition;
+import slowproof.trial.findings.Direction;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.FloorSpeed;
 import slowproof.trial.findings.Material;
@@ -29,7 +31,7 @@ import slowproof.trial.findings.Standing;
  * @param limitRatio relative part of the limit, or null without a limit
  * @param limitMm fixed part of the limit in mm, or null without a limit
  * @param referenceKnown whether the uncertainty of the reference is on record
- * @param conditions conditions, speed ascending; empty where only the list was asked for
+ * @param conditions conditions, each in one direction; empty where only the list was asked for
  */
 public record SurfaceSummary(
         String material,
@@ -74,6 +76,20 @@ public record SurfaceSummary(
                 others);
     }
 
+    /** Returns it as evidence for an answer; without conditions it tells only how near it lies. */
+    public Evidence evidence() {
+        return new Evidence(
+                material,
+                slowestMmPerS,
+                fastestMmPerS,
+                slowestAccelerationMmPerS2,
+                fastestAccelerationMmPerS2,
+                shortestMm,
+                longestMm,
+                referenceKnown,
+                conditions.stream().map(ConditionSummary::point).toList());
+    }
+
     static SurfaceSummary of(Findings findings, Material material) {
         String name = material.material();
         List<Condition> leading = findings.leading(name);
@@ -104,7 +120,10 @@ public record SurfaceSummary(
                 limit == null ? null : Double.valueOf(limit.relative()),
                 limit == null ? null : Double.valueOf(limit.absoluteMm()),
                 findings.trial().reference().hasUncertainty(),
-                leading.stream().map(ConditionSummary::of).toList());
+                findings.conditionsOf(name).stream()
+                        .filter(condition -> condition.direction() != Direction.BOTH)
+                        .map(ConditionSummary::of)
+                        .toList());
     }
 
     private static Double acceleration(List<Pass> passes, boolean largest) {

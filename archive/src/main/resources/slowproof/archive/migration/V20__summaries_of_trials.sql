@@ -39,20 +39,20 @@ create table summary_surface (
 );
 create index summary_surface_by_material on summary_surface (material_key);
 
--- One row a condition of a surface, both directions together where both were driven; errors are ratios.
+-- One row a condition of a surface in one direction; errors and uncertainties are ratios.
 create table summary_condition (
   trial_id text not null,
   place bigint not null,
   row_number bigint not null,
   setup text not null,
+  direction text not null,
   speed double precision not null,
   acceleration double precision,
   passes bigint not null,
   length double precision not null,
   error double precision not null,
   uncertainty double precision not null,
-  freedom double precision,
-  repeatability double precision,
-  answer text not null,
+  pass_uncertainty double precision,
+  pass_freedom double precision,
   primary key (trial_id, place, row_number)
 );

@@ -21,20 +21,6 @@ public enum Answer {
         return key;
     }
 
-    /**
-     * Returns the answer as written in files.
-     *
-     * @throws IllegalArgumentException if there is none of that word
-     */
-    public static Answer ofKey(String key) {
-        for (Answer answer : values()) {
-            if (answer.key.equals(key)) {
-                return answer;
-            }
-        }
-        throw new IllegalArgumentException("no answer " + key);
-    }
-
     static Answer of(Decision decision) {
         return switch (decision) {
             case CONFORMS -> CONFORMS;
