@@ -84,7 +84,7 @@ public final class TrialIndex {
                     trial,
                     program,
                     summary.attention().key(),
-                    summary.attention().ordinal(),
+                    summary.attention().urgency(),
                     summary.passes(),
                     summary.sensor(),
                     NameLikeness.key(summary.sensor()),

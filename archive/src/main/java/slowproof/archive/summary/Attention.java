@@ -10,17 +10,28 @@ import slowproof.trial.findings.Standing;
 /** What a trial waits for, the most urgent first. The key of each word in the message bundles is {@code attention.} and {@link #key()}. */
 public enum Attention {
     /** The carriage went out and has not come back: somebody is in the middle of it. */
-    HALF_WAY,
+    HALF_WAY(1),
     /** Nothing was read yet. */
-    BEGUN,
+    BEGUN(2),
     /** No limit is stated, so nothing can be decided. */
-    NO_LIMIT,
+    NO_LIMIT(3),
     /** The uncertainty of the reference is unknown, so nothing can be decided. */
-    NO_REFERENCE,
+    NO_REFERENCE(4),
     /** Some surface is neither shown to hold nor to fail. */
-    UNDECIDED,
+    UNDECIDED(5),
     /** Nothing. */
-    NONE;
+    NONE(6);
+
+    private final int urgency;
+
+    Attention(int urgency) {
+        this.urgency = urgency;
+    }
+
+    /** Returns the place among all, 1 for what is most urgent. */
+    public int urgency() {
+        return urgency;
+    }
 
     /** Returns the word written in the archive, lower_snake_case. */
     public String key() {
