@@ -4,7 +4,6 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.Charset;
-import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
@@ -48,7 +47,7 @@ final class AccountsCommand implements Command {
                 .description("Name of the account.")
                 .build());
         spec.addOption(Words.text("--role", "ROLE", "Role: read, bench or admin."));
-        return spec.addOption(Words.path("--archive", "DIR", "Folder of the archive (default: in your data folder)."));
+        return Serving.addPlace(spec);
     }
 
     @Override
@@ -63,8 +62,7 @@ final class AccountsCommand implements Command {
             console.err().println(missing);
             return ExitStatus.WRONG_INPUT;
         }
-        Path folder = Words.pathOf(words, "--archive");
-        try (Archive archive = Archive.open(folder == null ? Serving.usualArchive() : folder, Clock.systemUTC())) {
+        try (Archive archive = Archive.open(Serving.place(words), Clock.systemUTC())) {
             return run(archive.accounts(), deed, name, role, wording, console);
         }
     }

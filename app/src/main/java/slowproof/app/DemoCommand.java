@@ -9,6 +9,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 import slowproof.app.text.FindingsText;
 import slowproof.app.web.Reach;
+import slowproof.archive.ArchivePlace;
 import slowproof.files.in.LineReader;
 import slowproof.files.in.TrialReader;
 import slowproof.files.out.TrialWriter;
@@ -67,7 +68,7 @@ final class DemoCommand implements Command {
         }
         Path archive = Words.pathOf(words, "--archive");
         return Serving.run(
-                archive == null ? folder.resolve("archive") : archive,
+                new ArchivePlace.Folder(archive == null ? folder.resolve("archive") : archive),
                 Reach.of(null, Words.numberOf(words, "--port"), null),
                 console,
                 List.of(findings.trial()));

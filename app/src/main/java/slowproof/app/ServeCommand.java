@@ -1,12 +1,12 @@
 package slowproof.app;
 
-import java.nio.file.Path;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParseResult;
 import slowproof.app.web.Reach;
 import slowproof.app.web.Rehearsal;
 import slowproof.app.web.ServerRefusedException;
+import slowproof.archive.ArchivePlace;
 
 /** Serves the pages. */
 final class ServeCommand implements Command {
@@ -18,7 +18,7 @@ final class ServeCommand implements Command {
                 "serve",
                 "./slowproof serve --archive trials --port 7400",
                 "Serves the pages on this machine: first figure, bench sheet, trials."));
-        spec.addOption(Words.path("--archive", "DIR", "Folder of the archive (default: in your data folder)."));
+        Serving.addPlace(spec);
         spec.addOption(Words.number("--port", "Port (default: 7340)."));
         spec.addOption(Words.text(
                 "--host", "ADDRESS", "Address of this machine to listen on (default: 127.0.0.1, this machine alone)."));
@@ -38,7 +38,7 @@ final class ServeCommand implements Command {
             Rehearsal.run();
             return ExitStatus.DONE;
         }
-        Path archive = Words.pathOf(words, "--archive");
+        ArchivePlace archive = Serving.place(words);
         Reach reach;
         try {
             reach = Reach.of(
@@ -49,6 +49,6 @@ final class ServeCommand implements Command {
             console.err().println(e.sentence(console.wording()));
             return ExitStatus.WRONG_INPUT;
         }
-        return Serving.run(archive == null ? Serving.usualArchive() : archive, reach, console);
+        return Serving.run(archive, reach, console);
     }
 }

@@ -3,9 +3,12 @@ package slowproof.app;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParseResult;
 import slowproof.app.web.Reach;
 import slowproof.app.web.Server;
 import slowproof.app.web.ServerRefusedException;
+import slowproof.archive.ArchivePlace;
 import slowproof.trial.Trial;
 import slowproof.wording.Wording;
 
@@ -23,8 +26,30 @@ final class Serving {
         return home == null || home.isBlank() ? Path.of("slowproof-archive") : Path.of(home, ".local/share/slowproof");
     }
 
+    /** Adds the options that say which archive is meant. */
+    static CommandSpec addPlace(CommandSpec spec) {
+        spec.addOption(Words.text(
+                "--archive",
+                "DIR|URL",
+                "Folder of the archive (default: in your data folder), or a PostgreSQL database,",
+                "such as jdbc:postgresql://server/slowproof."));
+        return spec.addOption(Words.path(
+                "--files", "DIR", "Folder of the raw files beside a database (default: in your data folder)."));
+    }
+
+    /** Returns the archive that the words ask for. */
+    static ArchivePlace place(ParseResult words) {
+        String archive = Words.textOf(words, "--archive");
+        Path files = Words.pathOf(words, "--files");
+        if (archive != null && archive.startsWith(ArchivePlace.SERVER_PREFIX)) {
+            return new ArchivePlace.Shared(
+                    archive, files == null ? usualArchive().resolve("files") : files);
+        }
+        return new ArchivePlace.Folder(archive == null ? usualArchive() : Path.of(archive));
+    }
+
     /** Serves the pages of an archive; returns when the program is told to stop. */
-    static int run(Path archive, Reach reach, Console console) {
+    static int run(ArchivePlace archive, Reach reach, Console console) {
         return run(archive, reach, console, List.of());
     }
 
@@ -33,7 +58,7 @@ final class Serving {
      *
      * @param trials trials to take into the archive when it is empty
      */
-    static int run(Path archive, Reach reach, Console console, List<Trial> trials) {
+    static int run(ArchivePlace archive, Reach reach, Console console, List<Trial> trials) {
         Wording wording = console.wording().withPages();
         Server server;
         try {
@@ -48,8 +73,7 @@ final class Serving {
         if (reach.reachedAs() != null && !reach.isSecure()) {
             console.err().println(wording.text("serve.not_secure", server.url()));
         }
-        console.err()
-                .println(wording.text("serve.archive", archive.toAbsolutePath().toString()));
+        console.err().println(wording.text("serve.archive", archive.shown()));
         try {
             // until a signal ends the program, and the hook closes the archive
             new CountDownLatch(1).await();

@@ -51,7 +51,7 @@ final class Words {
                 .build();
     }
 
-    static OptionSpec text(String name, String label, String description) {
+    static OptionSpec text(String name, String label, String... description) {
         return OptionSpec.builder(name)
                 .paramLabel(label)
                 .type(String.class)

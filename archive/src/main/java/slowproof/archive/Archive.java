@@ -1,44 +1,50 @@
 package slowproof.archive;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.SecureRandom;
-import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
-import org.jspecify.annotations.Nullable;
 import slowproof.archive.account.Accounts;
 import slowproof.archive.sheet.Sheet;
 
 /**
- * All trials of one folder. When a method that records something returns, the record is on the disk. Safe for
- * use by several threads, and by several processes on one folder.
+ * All trials of one place. When a method that records something returns, the record is on the disk. Safe for
+ * use by several threads, and by several processes on one archive.
  */
 public final class Archive implements AutoCloseable {
     private static final String ID_LETTERS = "abcdefghjkmnpqrstuvwxyz23456789";
     private static final int ID_LENGTH = 12;
 
-    private final Connection connection;
-    private final Jdbi jdbi;
+    /** Field of an event that names a kept file. */
+    private static final String FILE_FIELD = "sha256";
+
+    /** Always of the same length, so that times sort as texts. */
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern(
+                    "uuuu-MM-dd'T'HH:mm:ss.SSSSSS'Z'", Locale.ROOT)
+            .withZone(ZoneOffset.UTC);
+
+    private final Database database;
     private final FileStore files;
     private final Clock clock;
     private final SecureRandom random = new SecureRandom();
 
-    private Archive(Connection connection, FileStore files, Clock clock) {
-        this.connection = connection;
-        this.jdbi = Jdbi.create(connection);
+    private Archive(Database database, FileStore files, Clock clock) {
+        this.database = database;
         this.files = files;
         this.clock = clock;
     }
@@ -51,41 +57,82 @@ public final class Archive implements AutoCloseable {
      * @throws UncheckedIOException if the folder cannot be made or written, or holds no archive that can be read
      */
     public static Archive open(Path folder, Clock clock) {
+        return open(new ArchivePlace.Folder(folder), clock);
+    }
+
+    /**
+     * Opens the archive of a place, and makes it when it does not exist.
+     *
+     * @param place place
+     * @param clock what the time is
+     * @throws UncheckedIOException if the place cannot be reached, made or written, holds no archive that can be read,
+     *     or the raw files that its database names do not lie in its folder of files
+     */
+    public static Archive open(ArchivePlace place, Clock clock) {
         try {
-            Files.createDirectories(folder);
-            return new Archive(
-                    Database.open(folder.resolve("slowproof.db")), new FileStore(folder.resolve("files")), clock);
+            Files.createDirectories(place.files());
+            FileStore files = new FileStore(place.files());
+            files.tidy(clock.instant());
+            Archive archive = new Archive(Databases.open(place), files, clock);
+            if (place instanceof ArchivePlace.Shared) {
+                archive.requireFiles(place.files());
+            }
+            return archive;
         } catch (SQLException e) {
-            throw new UncheckedIOException(new IOException(folder + ": " + e.getMessage(), e));
+            throw new UncheckedIOException(new IOException(place.shown() + ": " + e.getMessage(), e));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
+    /** A shared database opened with the folder of another one would show trials without their raw files. */
+    private void requireFiles(Path folder) throws IOException {
+        Optional<String> last = database.read(
+                handle -> handle.select("select sha256 from kept_file order by kept_at desc, sha256 limit 1")
+                        .mapTo(String.class)
+                        .findOne());
+        if (last.isPresent() && files.find(last.get()).isEmpty()) {
+            close();
+            throw new IOException("the database names raw files that do not lie in " + folder.toAbsolutePath()
+                    + ", such as " + last.get() + ". Name the folder that belongs to it with --files");
+        }
+    }
+
     /** Starts a trial with its first events and returns its id. */
-    public synchronized String start(List<NewEvent> events) {
+    public String start(List<NewEvent> events) {
+        return start("", events);
+    }
+
+    /**
+     * Starts a trial with its first events and returns its id.
+     *
+     * @param who name of the person, empty when unknown
+     * @param events what to record after the start
+     */
+    public String start(String who, List<NewEvent> events) {
         StringBuilder id = new StringBuilder();
         for (int i = 0; i < ID_LENGTH; i++) {
             id.append(ID_LETTERS.charAt(random.nextInt(ID_LETTERS.length())));
         }
         String trial = id.toString();
-        String now = clock.instant().toString();
-        jdbi.useTransaction(handle -> {
+        List<NewEvent> all = new ArrayList<>();
+        all.add(NewEvent.of(EventKind.STARTED));
+        all.addAll(events);
+        database.write(handle -> {
+            String now = now();
             handle.execute(
                     "insert into trial (id, started_at, changed_at, title, words) values (?, ?, ?, '', '')",
                     trial,
                     now,
                     now);
-            List<NewEvent> all = new ArrayList<>();
-            all.add(NewEvent.of(EventKind.STARTED));
-            all.addAll(events);
-            record(handle, trial, null, all);
+            record(handle, trial, Sending.of("", who, all));
+            return trial;
         });
         return trial;
     }
 
     /**
-     * Records events of a trial, all or none.
+     * Records events of a trial by nobody known, all or none.
      *
      * @param trial id of the trial
      * @param token what the sender calls this record, so that sending it twice records it once; empty for none
@@ -93,24 +140,46 @@ public final class Archive implements AutoCloseable {
      * @return true when it was recorded now, false when a record with that token was already there
      * @throws UnknownTrialException if there is no such trial
      */
-    public synchronized boolean append(String trial, String token, List<NewEvent> events) {
-        return jdbi.inTransaction(handle -> {
-            requireTrial(handle, trial);
-            if (!token.isEmpty() && isRecorded(handle, trial, token)) {
+    public boolean append(String trial, String token, List<NewEvent> events) {
+        return append(trial, Sending.of(token, "", events));
+    }
+
+    /**
+     * Records events of a trial, all or none.
+     *
+     * @param trial id of the trial
+     * @param sending what to record
+     * @return true when it was recorded now, false when a record with that token was already there
+     * @throws UnknownTrialException if there is no such trial
+     * @throws ChangedMeanwhileException if the trial has events that the sender has not seen
+     */
+    public boolean append(String trial, Sending sending) {
+        return database.write(handle -> {
+            lock(handle, trial);
+            if (!sending.token().isEmpty() && isRecorded(handle, trial, sending.token())) {
                 return false;
             }
-            record(handle, trial, token.isEmpty() ? null : token, events);
+            if (sending.seen() != Sending.ANYTHING) {
+                List<Event> meanwhile = eventsAfter(handle, trial, sending.seen());
+                if (!meanwhile.isEmpty()) {
+                    throw new ChangedMeanwhileException(trial, meanwhile);
+                }
+            }
+            record(handle, trial, sending);
             return true;
         });
     }
 
-    /** Returns the summaries of all trials, made by the program of that version. */
-    public TrialIndex index(String program) {
-        return new TrialIndex(this::inTransaction, program);
+    /** Makes other writers of the trial wait until the transaction ends, on any database. */
+    private static void lock(Handle handle, String trial) {
+        if (handle.execute("update trial set changed_at = changed_at where id = ?", trial) == 0) {
+            throw new UnknownTrialException(trial);
+        }
     }
 
-    private synchronized <T> T inTransaction(Function<Handle, T> work) {
-        return jdbi.inTransaction(work::apply);
+    /** Returns the summaries of all trials, made by the program of that version. */
+    public TrialIndex index(String program) {
+        return new TrialIndex(database, program);
     }
 
     private static boolean isRecorded(Handle handle, String trial, String token) {
@@ -120,41 +189,61 @@ public final class Archive implements AutoCloseable {
                 > 0;
     }
 
-    private static void requireTrial(Handle handle, String trial) {
-        int found = handle.select("select count(*) from trial where id = ?", trial)
-                .mapTo(Integer.class)
-                .one();
-        if (found == 0) {
-            throw new UnknownTrialException(trial);
-        }
-    }
-
-    private void record(Handle handle, String trial, @Nullable String token, List<NewEvent> events) {
+    private void record(Handle handle, String trial, Sending sending) {
         long seq = handle.select("select coalesce(max(seq), 0) from event where trial_id = ?", trial)
                 .mapTo(Long.class)
                 .one();
-        String now = clock.instant().toString();
+        String now = now();
         boolean first = true;
-        for (NewEvent event : events) {
+        for (NewEvent event : sending.events()) {
             seq++;
+            String file = event.fields().get(FILE_FIELD);
+            if (file != null) {
+                noteFile(handle, file, now);
+            }
             handle.execute(
-                    "insert into event (trial_id, seq, at, kind, fields, token) values (?, ?, ?, ?, ?, ?)",
+                    "insert into event (trial_id, seq, at, who, kind, fields, token) values (?, ?, ?, ?, ?, ?, ?)",
                     trial,
                     seq,
                     now,
+                    sending.who(),
                     event.kind().key(),
                     FieldsText.write(event.fields()),
-                    first ? token : null);
+                    first && !sending.token().isEmpty() ? sending.token() : null);
             first = false;
         }
         TrialIndex.spoil(handle, trial);
-        Sheet sheet = Sheet.of(trial, events(handle, trial));
+        Sheet sheet = Sheet.of(trial, eventsAfter(handle, trial, 0));
         handle.execute(
                 "update trial set changed_at = ?, title = ?, words = ? where id = ?",
                 now,
-                sheet.title(),
-                sheet.words().toLowerCase(Locale.ROOT),
+                storable(sheet.title()),
+                storable(sheet.words().toLowerCase(Locale.ROOT)),
                 trial);
+    }
+
+    /** What names a file is recorded only when the file is there. */
+    private void noteFile(Handle handle, String name, String now) {
+        Path file =
+                files.find(name).orElseThrow(() -> new IllegalStateException("the file " + name + " was never kept"));
+        try {
+            handle.execute(
+                    "insert into kept_file (sha256, bytes, kept_at) values (?, ?, ?) on conflict (sha256) do nothing",
+                    name,
+                    Files.size(file),
+                    now);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private String now() {
+        return TIME.format(clock.instant());
+    }
+
+    /** PostgreSQL takes no character 0 in a text; in the events themselves it is escaped. */
+    private static String storable(String text) {
+        return text.replace('\0', ' ');
     }
 
     /**
@@ -162,9 +251,9 @@ public final class Archive implements AutoCloseable {
      *
      * @throws UnknownTrialException if there is no such trial
      */
-    public synchronized List<Event> events(String trial) {
-        return jdbi.withHandle(handle -> {
-            List<Event> events = events(handle, trial);
+    public List<Event> events(String trial) {
+        return database.read(handle -> {
+            List<Event> events = eventsAfter(handle, trial, 0);
             if (events.isEmpty()) {
                 throw new UnknownTrialException(trial);
             }
@@ -181,13 +270,17 @@ public final class Archive implements AutoCloseable {
         return Sheet.of(trial, events(trial));
     }
 
-    private static List<Event> events(Handle handle, String trial) {
-        return handle.select("select seq, at, kind, fields from event where trial_id = ? order by seq", trial)
+    private static List<Event> eventsAfter(Handle handle, String trial, long seq) {
+        return handle.select(
+                        "select seq, at, who, kind, fields from event where trial_id = ? and seq > ? order by seq",
+                        trial,
+                        seq)
                 .map((row, context) -> new Event(
                         row.getLong(1),
                         Instant.parse(row.getString(2)),
-                        EventKind.of(row.getString(3)),
-                        FieldsText.read(row.getString(4))))
+                        row.getString(3),
+                        EventKind.of(row.getString(4)),
+                        FieldsText.read(row.getString(5))))
                 .list();
     }
 
@@ -198,7 +291,7 @@ public final class Archive implements AutoCloseable {
      * @param from how many to leave out at the start, not negative
      * @param most how many to return at most
      */
-    public synchronized List<TrialEntry> trials(String filter, int from, int most) {
+    public List<TrialEntry> trials(String filter, int from, int most) {
         List<String> words = words(filter);
         StringBuilder sql = new StringBuilder("select id, started_at, changed_at, title from trial");
         for (int i = 0; i < words.size(); i++) {
@@ -209,7 +302,7 @@ public final class Archive implements AutoCloseable {
         words.forEach(word -> arguments.add("%" + escaped(word) + "%"));
         arguments.add(most);
         arguments.add(from);
-        return jdbi.withHandle(handle -> handle.select(sql.toString(), arguments.toArray())
+        return database.read(handle -> handle.select(sql.toString(), arguments.toArray())
                 .map((row, context) -> new TrialEntry(
                         row.getString(1),
                         Instant.parse(row.getString(2)),
@@ -233,26 +326,32 @@ public final class Archive implements AutoCloseable {
      * @param owner whose fields: a trial, or a browser
      * @param fields texts by field; an empty text removes the draft
      */
-    public synchronized void keepDrafts(String owner, Map<String, String> fields) {
-        String now = clock.instant().toString();
-        jdbi.useTransaction(handle -> fields.forEach((field, text) -> {
-            if (text.isEmpty()) {
-                handle.execute("delete from draft where owner = ? and field = ?", owner, field);
-            } else {
-                handle.execute(
-                        "insert into draft (owner, field, content, at) values (?, ?, ?, ?) on conflict (owner, field)"
-                                + " do update set content = excluded.content, at = excluded.at",
-                        owner,
-                        field,
-                        text,
-                        now);
-            }
-        }));
+    public void keepDrafts(String owner, Map<String, String> fields) {
+        String now = now();
+        database.write(handle -> {
+            fields.forEach((field, text) -> keepDraft(handle, owner, field, text, now));
+            return fields;
+        });
+    }
+
+    private static void keepDraft(Handle handle, String owner, String field, String text, String now) {
+
+        if (text.isEmpty()) {
+            handle.execute("delete from draft where owner = ? and field = ?", owner, field);
+        } else {
+            handle.execute(
+                    "insert into draft (owner, field, content, at) values (?, ?, ?, ?) on conflict (owner, field)"
+                            + " do update set content = excluded.content, at = excluded.at",
+                    owner,
+                    field,
+                    storable(text),
+                    now);
+        }
     }
 
     /** Returns the drafts of an owner by field; empty when there are none. */
-    public synchronized Map<String, String> drafts(String owner) {
-        return jdbi.withHandle(handle -> {
+    public Map<String, String> drafts(String owner) {
+        return database.read(handle -> {
             Map<String, String> drafts = new LinkedHashMap<>();
             handle.select("select field, content from draft where owner = ? order by field", owner)
                     .map((row, context) -> Map.entry(row.getString(1), row.getString(2)))
@@ -262,11 +361,22 @@ public final class Archive implements AutoCloseable {
     }
 
     /**
-     * Keeps a file and returns its SHA-256, 64 hexadecimal digits. The same content is kept once.
+     * Keeps a file and returns its SHA-256, 64 hexadecimal digits. The same content is kept once. It is on the disk
+     * when this returns; an event may name it then, in a field {@code sha256}.
      *
      * @throws UncheckedIOException if it cannot be written
      */
     public String keepFile(byte[] content) {
+        return files.keep(new ByteArrayInputStream(content));
+    }
+
+    /**
+     * Keeps a file of any size as {@link #keepFile(byte[])} does.
+     *
+     * @param content read to its end, not closed
+     * @throws UncheckedIOException if it cannot be read or written
+     */
+    public String keepFile(InputStream content) {
         return files.keep(content);
     }
 
@@ -279,18 +389,59 @@ public final class Archive implements AutoCloseable {
         return files.find(sha256);
     }
 
+    /**
+     * Keeps what was worked out from a trial.
+     *
+     * @param trial id of the trial
+     * @param seq number of the last event that it rests on
+     * @param kind what it is, such as "findings"
+     * @param program version and commit of the program that worked it out
+     * @param content the result as a file
+     * @return false when this program's result on these events is there already; the content is dropped then
+     * @throws UnknownTrialException if there is no such trial
+     */
+    public boolean keepResult(String trial, long seq, String kind, String program, byte[] content) {
+        String name = keepFile(content);
+        return database.write(handle -> {
+            lock(handle, trial);
+            String now = now();
+            noteFile(handle, name, now);
+            return handle.execute(
+                            "insert into result (trial_id, seq, kind, program, made_at, sha256)"
+                                    + " values (?, ?, ?, ?, ?, ?) on conflict do nothing",
+                            trial,
+                            seq,
+                            kind,
+                            program,
+                            now,
+                            name)
+                    > 0;
+        });
+    }
+
+    /** Returns the kept results of a trial by event, kind and time; empty when there are none. */
+    public List<Result> results(String trial) {
+        return database.read(handle -> handle.select(
+                        "select seq, kind, program, made_at, sha256 from result where trial_id = ?"
+                                + " order by seq, kind, made_at, program",
+                        trial)
+                .map((row, context) -> new Result(
+                        row.getLong(1),
+                        row.getString(2),
+                        row.getString(3),
+                        Instant.parse(row.getString(4)),
+                        row.getString(5)))
+                .list());
+    }
+
     /** Returns the accounts of those who use the archive from other machines. */
     public Accounts accounts() {
-        return new Accounts(jdbi, this, clock);
+        return new Accounts(database, clock);
     }
 
     /** Closes the database. */
     @Override
-    public synchronized void close() {
-        try {
-            connection.close();
-        } catch (SQLException e) {
-            throw new UncheckedIOException(new IOException(e));
-        }
+    public void close() {
+        database.close();
     }
 }

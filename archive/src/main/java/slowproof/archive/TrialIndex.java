@@ -28,11 +28,11 @@ public final class TrialIndex {
     private static final String ROWS = "select t.id, t.started_at, t.changed_at, t.title, s.program, s.attention,"
             + " s.passes, s.sensor from trial t left join summary s on s.trial_id = t.id";
 
-    private final Transactions transactions;
+    private final Database database;
     private final String program;
 
-    TrialIndex(Transactions transactions, String program) {
-        this.transactions = transactions;
+    TrialIndex(Database database, String program) {
+        this.database = database;
         this.program = program;
     }
 
@@ -43,7 +43,7 @@ public final class TrialIndex {
 
     /** Returns trials whose summary is missing or out of date, the last changed first. */
     public List<String> outOfDate(int most) {
-        return transactions.run(handle -> handle.select(
+        return database.read(handle -> handle.select(
                         "select t.id from trial t left join summary s on s.trial_id = t.id"
                                 + " where s.program is null or s.program <> ? order by t.changed_at desc limit ?",
                         program,
@@ -54,7 +54,7 @@ public final class TrialIndex {
 
     /** Returns how many summaries are missing or out of date. */
     public int countOutOfDate() {
-        return transactions.run(handle -> handle.select(
+        return database.read(handle -> handle.select(
                         "select (select count(*) from trial) - (select count(*) from summary where program = ?)",
                         program)
                 .mapTo(Integer.class)
@@ -68,7 +68,7 @@ public final class TrialIndex {
      */
     public boolean keep(TrialSummary summary) {
         String trial = summary.trial();
-        return transactions.run(handle -> {
+        return database.write(handle -> {
             long seq = handle.select("select coalesce(max(seq), 0) from event where trial_id = ?", trial)
                     .mapTo(Long.class)
                     .one();
@@ -102,7 +102,7 @@ public final class TrialIndex {
     /** Returns how many trials a filter lets through. */
     public int count(TrialFilter filter) {
         Criteria criteria = Criteria.of(filter);
-        return transactions.run(handle -> handle.select(
+        return database.read(handle -> handle.select(
                         "select count(*) from trial t left join summary s on s.trial_id = t.id" + criteria.where(),
                         criteria.arguments())
                 .mapTo(Integer.class)
@@ -119,7 +119,7 @@ public final class TrialIndex {
      */
     public List<TrialRow> rows(TrialFilter filter, TrialFilter.Order order, int from, int most) {
         Criteria criteria = Criteria.of(filter);
-        return transactions.run(handle -> {
+        return database.read(handle -> {
             List<TrialRow> rows = handle.select(
                             ROWS + criteria.where() + " order by " + order.sql() + " limit ? offset ?",
                             criteria.arguments(most, from))
@@ -154,7 +154,7 @@ public final class TrialIndex {
 
     /** Returns how many trials wait for what; only what some trial waits for. */
     public Map<Attention, Integer> waiting() {
-        return transactions.run(handle -> {
+        return database.read(handle -> {
             Map<Attention, Integer> waiting = new LinkedHashMap<>();
             handle.select("select attention, count(*) from summary group by attention, urgency order by urgency")
                     .map((row, context) ->
@@ -182,7 +182,7 @@ public final class TrialIndex {
 
     /** Returns the names under which surfaces were tried, each with the way it is compared. */
     public Map<String, String> materials() {
-        return transactions.run(handle -> {
+        return database.read(handle -> {
             Map<String, String> materials = new LinkedHashMap<>();
             handle.select("select material_key, min(material) from summary_surface group by material_key"
                             + " order by material_key")
@@ -201,7 +201,7 @@ public final class TrialIndex {
         if (keys.isEmpty()) {
             return List.of();
         }
-        return transactions.run(handle -> handle.select(
+        return database.read(handle -> handle.select(
                         "select f.*, t.changed_at, t.title from summary_surface f join trial t on t.id = f.trial_id"
                                 + " where f.material_key in (" + marks(keys.size()) + ")",
                         keys.toArray())
@@ -218,7 +218,7 @@ public final class TrialIndex {
 
     /** Returns the same surface with its conditions. */
     public Tried withConditions(Tried tried) {
-        List<ConditionSummary> conditions = transactions.run(handle -> handle.select(
+        List<ConditionSummary> conditions = database.read(handle -> handle.select(
                         "select * from summary_condition where trial_id = ? and place = ? order by row_number",
                         tried.entry().id(),
                         tried.place())

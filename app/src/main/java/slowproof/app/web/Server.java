@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import slowproof.archive.Archive;
+import slowproof.archive.ArchivePlace;
 import slowproof.archive.sheet.TrialEvents;
 import slowproof.trial.Trial;
 
@@ -63,13 +64,30 @@ public final class Server implements AutoCloseable {
      *     use, or the archive cannot be opened
      */
     public static Server start(Path archiveFolder, Reach reach) {
-        return start(archiveFolder, reach, Clock.systemUTC());
+        return start(new ArchivePlace.Folder(archiveFolder), reach);
+    }
+
+    /**
+     * Opens an archive and serves its pages as {@link #start(Path, Reach)} does.
+     *
+     * @param place where the archive is; made when it does not exist
+     * @param reach where the pages can be reached
+     * @return the running server
+     * @throws ServerRefusedException if the address is not allowed, accounts are needed and there are none, the port is in
+     *     use, or the archive cannot be opened
+     */
+    public static Server start(ArchivePlace place, Reach reach) {
+        return start(place, reach, Clock.systemUTC());
     }
 
     static Server start(Path archiveFolder, Reach reach, Clock clock) {
+        return start(new ArchivePlace.Folder(archiveFolder), reach, clock);
+    }
+
+    private static Server start(ArchivePlace place, Reach reach, Clock clock) {
         reach.check();
         // the archive is opened while the server classes load: both take about as long
-        CompletableFuture<Archive> opening = CompletableFuture.supplyAsync(() -> Archive.open(archiveFolder, clock));
+        CompletableFuture<Archive> opening = CompletableFuture.supplyAsync(() -> Archive.open(place, clock));
         Live live = new Live();
         ZoneId zone = ZoneId.systemDefault();
         Summaries summaries = new Summaries(opening::join, zone);
@@ -86,7 +104,7 @@ public final class Server implements AutoCloseable {
             Archive archive = opening.join();
             if (reach.isOpen() && archive.accounts().all().isEmpty()) {
                 archive.close();
-                throw new ServerRefusedException("refused.no_accounts", archiveFolder);
+                throw new ServerRefusedException("refused.no_accounts", place.shown());
             }
             javalin.start(reach.host(), reach.port());
             guard.servingOn(javalin.port());
@@ -97,7 +115,10 @@ public final class Server implements AutoCloseable {
                     "refused.port_in_use", reach.host() + ":" + reach.port(), reach.port() + 1);
         } catch (CompletionException e) {
             if (e.getCause() instanceof UncheckedIOException cause) {
-                throw new ServerRefusedException("refused.archive", archiveFolder, String.valueOf(cause.getMessage()));
+                throw new ServerRefusedException(
+                        place instanceof ArchivePlace.Shared ? "refused.database" : "refused.archive",
+                        place.shown(),
+                        String.valueOf(cause.getMessage()));
             }
             throw e;
         }

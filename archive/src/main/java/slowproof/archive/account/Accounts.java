@@ -8,28 +8,26 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.HandleCallback;
+import slowproof.archive.Database;
 
 /** The accounts of an archive. Passwords are kept as Argon2id hashes only. Safe for use by several threads. */
 public final class Accounts {
     private static final String COLUMNS = "select name, role, added_at, changed_at, closed from account";
     private static final String NAME = "[\\p{L}\\p{N}._-]{1,60}";
 
-    private final Jdbi jdbi;
-    private final Object lock;
+    private final Database database;
     private final Clock clock;
     private final SecureRandom random = new SecureRandom();
 
     /**
      * Looks after the accounts of a database.
      *
-     * @param jdbi database with the table of accounts
-     * @param lock held while the database is used
+     * @param database database with the table of accounts
      * @param clock what the time is
      */
-    public Accounts(Jdbi jdbi, Object lock, Clock clock) {
-        this.jdbi = jdbi;
-        this.lock = lock;
+    public Accounts(Database database, Clock clock) {
+        this.database = database;
         this.clock = clock;
     }
 
@@ -45,19 +43,16 @@ public final class Accounts {
         PasswordRule.check(name, password);
         String hash = PasswordHash.of(password, random);
         String now = clock.instant().toString();
-        synchronized (lock) {
-            jdbi.useTransaction(handle -> {
-                if (find(handle, name).isPresent()) {
-                    throw new AccountRefusedException(AccountRefusedException.Why.TAKEN);
-                }
-                handle.execute(
-                        "insert into account (name, role, hash, added_at, changed_at, closed) values (?, ?, ?, ?, ?, 0)",
-                        name,
-                        role.key(),
-                        hash,
-                        now,
-                        now);
-            });
+        int added = database.write(handle -> handle.execute(
+                "insert into account (name, role, hash, added_at, changed_at, closed) values (?, ?, ?, ?, ?, 0)"
+                        + " on conflict (name) do nothing",
+                name,
+                role.key(),
+                hash,
+                now,
+                now));
+        if (added == 0) {
+            throw new AccountRefusedException(AccountRefusedException.Why.TAKEN);
         }
     }
 
@@ -111,20 +106,20 @@ public final class Accounts {
     }
 
     private void change(String name, boolean needsAnotherAdmin, String what, Object value) {
-        synchronized (lock) {
-            jdbi.useTransaction(handle -> {
-                Account account = find(handle, name)
-                        .orElseThrow(() -> new AccountRefusedException(AccountRefusedException.Why.UNKNOWN));
-                if (needsAnotherAdmin && isLastAdmin(handle, account)) {
-                    throw new AccountRefusedException(AccountRefusedException.Why.LAST_ADMIN);
-                }
-                handle.execute(
-                        "update account set " + what + ", changed_at = ? where name = ?",
-                        value,
-                        later(account).toString(),
-                        name);
-            });
-        }
+        database.write(handle -> {
+            // one change of accounts at a time on any database, so that two admins cannot close each other
+            handle.execute("update account set closed = closed where role = 'admin'");
+            Account account = find(handle, name)
+                    .orElseThrow(() -> new AccountRefusedException(AccountRefusedException.Why.UNKNOWN));
+            if (needsAnotherAdmin && isLastAdmin(handle, account)) {
+                throw new AccountRefusedException(AccountRefusedException.Why.LAST_ADMIN);
+            }
+            return handle.execute(
+                    "update account set " + what + ", changed_at = ? where name = ?",
+                    value,
+                    later(account).toString(),
+                    name);
+        });
     }
 
     /** Never the same instant twice, so that a session always tells that its account changed. */
@@ -148,10 +143,8 @@ public final class Accounts {
                 .findOne();
     }
 
-    private <T> T query(org.jdbi.v3.core.HandleCallback<T, RuntimeException> question) {
-        synchronized (lock) {
-            return jdbi.withHandle(question);
-        }
+    private <T> T query(HandleCallback<T, RuntimeException> question) {
+        return database.read(question);
     }
 
     private static Account account(ResultSet row) throws SQLException {
