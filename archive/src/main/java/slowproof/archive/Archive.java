@@ -262,6 +262,27 @@ public final class Archive implements AutoCloseable {
     }
 
     /**
+     * Returns the number of the last event of a trial.
+     *
+     * @throws UnknownTrialException if there is no such trial
+     */
+    public long lastSeq(String trial) {
+        long last = database.read(
+                handle -> handle.select("select coalesce(max(seq), 0) from event where trial_id = ?", trial)
+                        .mapTo(Long.class)
+                        .one());
+        if (last == 0) {
+            throw new UnknownTrialException(trial);
+        }
+        return last;
+    }
+
+    /** Returns true when a record with that token is there already. */
+    public boolean hasRecorded(String trial, String token) {
+        return !token.isEmpty() && database.read(handle -> isRecorded(handle, trial, token));
+    }
+
+    /**
      * Returns a trial as its events leave it.
      *
      * @throws UnknownTrialException if there is no such trial

@@ -9,6 +9,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import slowproof.archive.Archive;
 import slowproof.archive.Event;
 import slowproof.archive.EventKind;
@@ -27,6 +29,11 @@ final class BenchPage {
     private static final List<String> READING_FIELDS = List.of("reading", "reference");
     static final List<String> SERIES_FIELDS =
             List.of("surface", "speed", "acceleration", "from", "to", "onward", "start");
+
+    private static final List<FactName> HABIT_FACTS =
+            List.of(FactName.READING_MODE, FactName.LENGTH_UNIT, FactName.SPEED_UNIT, FactName.DECIMAL_MARK);
+    private static final Set<String> HABITS =
+            HABIT_FACTS.stream().map(FactName::key).collect(Collectors.toUnmodifiableSet());
 
     /** Fields that may be kept as drafts: those of this page's forms and of the facts. */
     private static final List<String> DRAFT_FIELDS = draftFields();
@@ -48,11 +55,11 @@ final class BenchPage {
 
     void install(RoutesConfig routes) {
         routes.get("/trials/{id}/bench", this::show);
-        routes.post("/trials/{id}/readings", this::read);
-        routes.post("/trials/{id}/series", this::startSeries);
-        routes.post("/trials/{id}/undo", this::undo);
-        routes.post("/trials/{id}/remark", this::remark);
-        routes.post("/trials/{id}/habits", this::habits);
+        routes.post("/trials/{id}/readings", context -> Meanwhile.steadily(() -> read(context)));
+        routes.post("/trials/{id}/series", context -> Meanwhile.steadily(() -> startSeries(context)));
+        routes.post("/trials/{id}/undo", context -> Meanwhile.steadily(() -> undo(context)));
+        routes.post("/trials/{id}/remark", context -> Meanwhile.steadily(() -> remark(context)));
+        routes.post("/trials/{id}/habits", context -> Meanwhile.steadily(() -> habits(context)));
         routes.post("/trials/{id}/draft", this::draft);
         routes.sse("/trials/{id}/news", client -> site.live().watch(client.ctx().pathParam("id"), client));
     }
@@ -64,6 +71,10 @@ final class BenchPage {
     private void read(Context context) {
         Visit visit = Visit.of(context);
         String id = context.pathParam("id");
+        if (site.archive().hasRecorded(id, visit.field("token"))) {
+            visit.goTo("/trials/" + id + "/bench");
+            return;
+        }
         List<Event> events = site.archive().events(id);
         Sheet sheet = Sheet.of(id, events);
         Typed reading = like(sheet, visit.field("reading"));
@@ -84,13 +95,21 @@ final class BenchPage {
         boolean start =
                 !sheet.facts().zeroed() && current.orElseThrow().readings().isEmpty();
         NewEvent event = Sheet.reading(reading, reference.text(), start);
-        List<String> questions = questions(sheet, events, event, visit);
-        if (!questions.isEmpty() && !visit.field("confirmed").equals(reading.text())) {
+        Meanwhile meanwhile = Meanwhile.of(events, visit);
+        List<String> questions = new ArrayList<>();
+        if (!meanwhile.isEmpty()) {
+            // a reading belongs to a standstill: behind one that its sender has not seen it would mean another
+            questions.addAll(meanwhile.told(visit.wording(), site.zone()));
+            questions.add(visit.wording().text("meanwhile.reading_next", reading.text()));
+        } else if (!visit.field("confirmed").equals(reading.text())) {
+            questions.addAll(questions(sheet, events, event, visit));
+        }
+        if (!questions.isEmpty()) {
             visit.context().status(HttpStatus.UNPROCESSABLE_CONTENT);
             send(visit, visit.fields(READING_FIELDS), List.of(), questions);
             return;
         }
-        record(id, visit, List.of(event), READING_FIELDS);
+        record(id, visit, sheet, List.of(event), READING_FIELDS);
         visit.goTo("/trials/" + id + "/bench");
     }
 
@@ -106,8 +125,9 @@ final class BenchPage {
     private void startSeries(Context context) {
         Visit visit = Visit.of(context);
         String id = context.pathParam("id");
-        Sheet sheet = site.archive().sheet(id);
-        List<Problem> problems = new ArrayList<>();
+        List<Event> seen = site.archive().events(id);
+        Sheet sheet = Sheet.of(id, seen);
+        List<Problem> problems = new ArrayList<>(told(Meanwhile.of(seen, visit), visit));
         Typed speed = like(sheet, visit.field("speed"));
         try {
             speed.speedMmPerS();
@@ -148,7 +168,7 @@ final class BenchPage {
         if (!start.isEmpty() && !sheet.facts().zeroed()) {
             events.add(Sheet.reading(start, "", true));
         }
-        record(id, visit, events, SERIES_FIELDS);
+        record(id, visit, sheet, events, SERIES_FIELDS);
         visit.goTo("/trials/" + id + "/bench");
     }
 
@@ -156,12 +176,18 @@ final class BenchPage {
         Visit visit = Visit.of(context);
         String id = context.pathParam("id");
         long seq = number(visit.field("seq"));
-        Sheet sheet = site.archive().sheet(id);
+        List<Event> events = site.archive().events(id);
+        Sheet sheet = Sheet.of(id, events);
+        List<Problem> problems = told(Meanwhile.of(events, visit), visit);
+        if (!problems.isEmpty()) {
+            send(visit, Map.of(), problems, List.of());
+            return;
+        }
         Event step = sheet.lastStep();
         Event undo = sheet.lastUndo();
         boolean allowed = (step != null && step.seq() == seq) || (undo != null && undo.seq() == seq);
         if (allowed) {
-            record(id, visit, List.of(NewEvent.of(EventKind.UNDO, "seq", String.valueOf(seq))), List.of());
+            record(id, visit, sheet, List.of(NewEvent.of(EventKind.UNDO, "seq", String.valueOf(seq))), List.of());
         }
         visit.goTo("/trials/" + id + "/bench");
     }
@@ -169,7 +195,8 @@ final class BenchPage {
     private void remark(Context context) {
         Visit visit = Visit.of(context);
         String id = context.pathParam("id");
-        Sheet sheet = site.archive().sheet(id);
+        List<Event> events = site.archive().events(id);
+        Sheet sheet = Sheet.of(id, events);
         long reading = number(visit.field("of"));
         boolean known = sheet.series().stream()
                 .flatMap(series -> series.readings().stream())
@@ -177,6 +204,15 @@ final class BenchPage {
         String field = "remark_" + reading;
         String text = visit.field(field).strip();
         String kind = visit.field("kind");
+        List<Problem> problems = told(
+                Meanwhile.of(events, visit)
+                        .with(event -> event.kind() == EventKind.UNDO
+                                || event.text("reading").equals(String.valueOf(reading))),
+                visit);
+        if (!problems.isEmpty()) {
+            send(visit, Map.of(field, text), problems, List.of());
+            return;
+        }
         if (kind.equals("spoiled") && text.isEmpty()) {
             Problem problem = new Problem(field, visit.wording().text("bench.reason_wanted"));
             send(visit, Map.of(), List.of(problem), List.of());
@@ -186,7 +222,7 @@ final class BenchPage {
             EventKind event = kind.equals("comment") ? EventKind.COMMENT : EventKind.SPOILED;
             String kept = kind.equals("counts") ? "" : text;
             NewEvent remark = NewEvent.of(event, "reading", String.valueOf(reading), "text", kept);
-            record(id, visit, List.of(remark), List.of(field));
+            record(id, visit, sheet, List.of(remark), List.of(field));
         }
         visit.goTo("/trials/" + id + "/bench");
     }
@@ -194,17 +230,23 @@ final class BenchPage {
     private void habits(Context context) {
         Visit visit = Visit.of(context);
         String id = context.pathParam("id");
-        Sheet sheet = site.archive().sheet(id);
+        List<Event> seen = site.archive().events(id);
+        Sheet sheet = Sheet.of(id, seen);
+        List<Problem> problems =
+                told(Meanwhile.of(seen, visit).with(event -> HABITS.contains(event.text("name"))), visit);
+        if (!problems.isEmpty()) {
+            send(visit, Map.of(), problems, List.of());
+            return;
+        }
         List<NewEvent> events = new ArrayList<>();
-        for (FactName name :
-                List.of(FactName.READING_MODE, FactName.LENGTH_UNIT, FactName.SPEED_UNIT, FactName.DECIMAL_MARK)) {
+        for (FactName name : HABIT_FACTS) {
             String chosen = visit.field(name.key());
             if (name.choices().contains(chosen) && !chosen.equals(sheet.facts().choice(name))) {
                 events.add(Sheet.noting(name, like(sheet, chosen)));
             }
         }
         if (!events.isEmpty()) {
-            record(id, visit, events, List.of());
+            record(id, visit, sheet, events, List.of());
         }
         visit.goTo("/trials/" + id + "/bench");
     }
@@ -224,15 +266,23 @@ final class BenchPage {
         return "trial:" + trial;
     }
 
-    private void record(String id, Visit visit, List<NewEvent> events, List<String> drafts) {
+    /** One problem that tells what was recorded meanwhile; none when nothing was. */
+    private List<Problem> told(Meanwhile meanwhile, Visit visit) {
+        if (meanwhile.isEmpty()) {
+            return List.of();
+        }
+        String happened = String.join(" ", meanwhile.told(visit.wording(), site.zone()));
+        return List.of(new Problem("bench", visit.wording().text("meanwhile.again", happened)));
+    }
+
+    private void record(String id, Visit visit, Sheet sheet, List<NewEvent> events, List<String> drafts) {
         Archive archive = site.archive();
-        archive.append(id, visit.field("token"), events);
+        site.record(visit, id, sheet.lastSeq(), events);
         Map<String, String> empty = new HashMap<>();
         drafts.forEach(field -> empty.put(field, ""));
         if (!empty.isEmpty()) {
             archive.keepDrafts(owner(id), empty);
         }
-        site.live().changed(id, archive.sheet(id).lastSeq());
     }
 
     private static void check(String field, Typed typed, List<Problem> problems, Wording wording) {

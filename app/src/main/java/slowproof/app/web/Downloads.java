@@ -175,29 +175,29 @@ final class Downloads {
 
     /** Everything that was recorded, as typed, in order. */
     private String history(String id) {
-        StringBuilder text = new StringBuilder("seq,at,kind,field,text\n");
+        StringBuilder text = new StringBuilder("seq,at,who,kind,field,text\n");
         for (Event event : site.archive().events(id)) {
+            String start = event.seq() + "," + event.at() + "," + quoted(event.who()) + ","
+                    + event.kind().key() + ",";
             if (event.fields().isEmpty()) {
-                text.append(event.seq())
-                        .append(',')
-                        .append(event.at())
-                        .append(',')
-                        .append(event.kind().key())
-                        .append(",,\n");
+                text.append(start).append(",\n");
             }
             event.fields()
-                    .forEach((field, typed) -> text.append(event.seq())
-                            .append(',')
-                            .append(event.at())
-                            .append(',')
-                            .append(event.kind().key())
-                            .append(',')
+                    .forEach((field, typed) -> text.append(start)
                             .append(field)
-                            .append(",\"")
-                            .append(typed.replace("\"", "\"\""))
-                            .append("\"\n"));
+                            .append(',')
+                            .append(quoted(typed))
+                            .append('\n'));
         }
         return text.toString();
+    }
+
+    /** What a spreadsheet would take for a formula gets an apostrophe before it, as in the other tables; numbers stay. */
+    private static String quoted(String text) {
+        boolean number = text.matches("[+-]?[0-9][0-9.,]*");
+        boolean formula = !number && !text.isEmpty() && "=+-@\t\r\n".indexOf(text.charAt(0)) >= 0;
+        String safe = formula ? "'" + text : text;
+        return "\"" + safe.replace("\"", "\"\"") + "\"";
     }
 
     private static byte[] zipped(Map<String, byte[]> files, long time) throws IOException {

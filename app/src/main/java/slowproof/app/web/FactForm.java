@@ -160,12 +160,14 @@ public record FactForm(List<Group> groups) {
     record Change(List<NewEvent> events, List<Problem> problems, List<String> fields) {}
 
     /**
-     * Returns what a sent form changes.
+     * Returns what a sent form changes. A fact that somebody else changed meanwhile, to something else than the sender,
+     * is a problem that says what it is now.
      *
-     * @param sheet sheet
+     * @param filledIn the sheet as it stood on the page that was filled in
+     * @param now the sheet as it stands now
      * @param visit the request
      */
-    static Change change(Sheet sheet, Visit visit) {
+    static Change change(Sheet filledIn, Sheet now, Visit visit) {
         List<NewEvent> events = new ArrayList<>();
         List<Problem> problems = new ArrayList<>();
         List<String> fields = new ArrayList<>();
@@ -176,8 +178,20 @@ public record FactForm(List<Group> groups) {
                 continue;
             }
             fields.add(field);
-            Typed typed = BenchPage.like(sheet, visit.field(field));
-            if (typed.text().equals(recorded(sheet, name))) {
+            Typed typed = BenchPage.like(filledIn, visit.field(field));
+            String before = recorded(filledIn, name);
+            String present = recorded(now, name);
+            if (typed.text().equals(before) || typed.text().equals(present)) {
+                continue;
+            }
+            if (!before.equals(present)) {
+                problems.add(new Problem(
+                        field,
+                        wording.text(
+                                "meanwhile.fact_differs",
+                                wording.text("fact." + name.key()),
+                                choice(name, present, wording),
+                                choice(name, typed.text(), wording))));
                 continue;
             }
             if (!typed.isEmpty()) {
@@ -193,10 +207,20 @@ public record FactForm(List<Group> groups) {
         return new Change(events, problems, fields);
     }
 
-    static Map<String, String> sent(Visit visit) {
+    /** A choice in the words of the page; what is typed as it is. */
+    static String choice(FactName name, String text, Wording wording) {
+        if (name.kind() != FactName.Kind.CHOICE) {
+            return text;
+        }
+        return wording.text("choice." + name.key() + "." + (text.isEmpty() ? "none" : text));
+    }
+
+    /** Returns the fields that the sender changed: the others show what stands there now. */
+    static Map<String, String> sent(Sheet filledIn, Visit visit) {
         Map<String, String> sent = new HashMap<>();
         for (FactName name : FactName.values()) {
-            if (visit.context().formParam(field(name)) != null) {
+            if (visit.context().formParam(field(name)) != null
+                    && !visit.field(field(name)).equals(recorded(filledIn, name))) {
                 sent.put(field(name), visit.field(field(name)));
             }
         }

@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import slowproof.archive.EventKind;
 import slowproof.archive.NewEvent;
+import slowproof.archive.Sending;
 import slowproof.archive.sheet.Photo;
 import slowproof.archive.sheet.Sheet;
 
@@ -55,7 +56,8 @@ final class Photos {
                         .send(
                                 visit,
                                 Map.of(),
-                                List.of(new Problem("photo", visit.wording().text("photos.refused"))));
+                                List.of(new Problem("photo", visit.wording().text("photos.refused"))),
+                                Meanwhile.NOTHING);
                 return;
             }
             String name = file.filename();
@@ -71,8 +73,8 @@ final class Photos {
                     String.valueOf(content.length)));
         }
         if (!events.isEmpty()) {
-            site.archive().append(id, visit.field("token"), events);
-            site.live().changed(id, site.archive().sheet(id).lastSeq());
+            // a photo fits whatever was recorded meanwhile
+            site.record(visit, id, Sending.ANYTHING, events);
         }
         visit.goTo("/trials/" + id + "#photos");
     }

@@ -16,6 +16,8 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import slowproof.archive.Archive;
+import slowproof.archive.NewEvent;
+import slowproof.archive.Sending;
 import slowproof.archive.UnknownTrialException;
 import slowproof.wording.Units;
 import slowproof.wording.Wording;
@@ -125,6 +127,17 @@ final class Site {
                 visit.wording().text("sorry." + kind),
                 List.of(),
                 Map.of("kind", kind));
+    }
+
+    /**
+     * Records events of a trial as its visitor and tells everybody who watches it.
+     *
+     * @param last number of the last event that was looked at
+     * @throws slowproof.archive.ChangedMeanwhileException if somebody has recorded since
+     */
+    void record(Visit visit, String trial, long last, List<NewEvent> events) {
+        archive().append(trial, new Sending(visit.field("token"), visit.who(), last, events));
+        live.changed(trial, archive().lastSeq(trial));
     }
 
     Archive archive() {

@@ -7,6 +7,8 @@ import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import slowproof.archive.Event;
+import slowproof.archive.EventKind;
 import slowproof.archive.sheet.FactName;
 import slowproof.archive.sheet.Sheet;
 import slowproof.archive.sheet.SheetSeries;
@@ -22,33 +24,39 @@ final class TrialPage {
 
     void install(RoutesConfig routes) {
         routes.get("/trials/{id}", this::show);
-        routes.post("/trials/{id}/facts", this::noteFacts);
+        routes.post("/trials/{id}/facts", context -> Meanwhile.steadily(() -> noteFacts(context)));
     }
 
     private void show(Context context) {
-        send(Visit.of(context), Map.of(), List.of());
+        Visit visit = Visit.of(context);
+        List<Event> events = site.archive().events(context.pathParam("id"));
+        send(visit, Map.of(), List.of(), Meanwhile.told(events, visit));
     }
 
     private void noteFacts(Context context) {
         Visit visit = Visit.of(context);
         String id = context.pathParam("id");
-        Sheet sheet = site.archive().sheet(id);
-        FactForm.Change change = FactForm.change(sheet, visit);
+        List<Event> events = site.archive().events(id);
+        Sheet sheet = Sheet.of(id, events);
+        Meanwhile meanwhile = Meanwhile.of(events, visit).with(event -> event.kind() == EventKind.FACT);
+        // what the sender changed is what differs from the page that was filled in, not from what stands there now
+        Sheet filledIn = Sheet.of(id, Meanwhile.before(events, visit));
+        FactForm.Change change = FactForm.change(filledIn, sheet, visit);
         if (!change.problems().isEmpty()) {
-            send(visit, FactForm.sent(visit), change.problems());
+            send(visit, FactForm.sent(filledIn, visit), change.problems(), meanwhile);
             return;
         }
         if (!change.events().isEmpty()) {
-            site.archive().append(id, visit.field("token"), change.events());
-            site.live().changed(id, site.archive().sheet(id).lastSeq());
+            site.record(visit, id, sheet.lastSeq(), change.events());
         }
         Map<String, String> empty = new HashMap<>();
         change.fields().forEach(field -> empty.put(field, ""));
         site.archive().keepDrafts(BenchPage.owner(id), empty);
-        visit.goTo("/trials/" + id + (visit.field("then").equals("bench") ? "/bench" : ""));
+        String notice = meanwhile.isEmpty() ? "" : "?" + meanwhile.query();
+        visit.goTo("/trials/" + id + (visit.field("then").equals("bench") ? "/bench" : notice));
     }
 
-    void send(Visit visit, Map<String, String> sent, List<Problem> problems) {
+    void send(Visit visit, Map<String, String> sent, List<Problem> problems, Meanwhile meanwhile) {
         String id = visit.context().pathParam("id");
         Sheet sheet = site.archive().sheet(id);
         Wording wording = BenchPage.wording(visit, sheet);
@@ -63,7 +71,7 @@ final class TrialPage {
                 "trial",
                 title(sheet, wording, site.zone()),
                 problems,
-                Map.of("trial", trial));
+                Map.of("trial", trial, "meanwhile", meanwhile.told(wording, site.zone())));
     }
 
     /** Returns the title of a trial; without one its surface or the time at which it was started. */

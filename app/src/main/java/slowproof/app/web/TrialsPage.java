@@ -182,6 +182,6 @@ public final class TrialsPage {
                     new Typed("comma", Typed.NOTHING.mark(), Typed.NOTHING.lengthUnit(), Typed.NOTHING.speedUnit());
             events.add(Sheet.noting(FactName.DECIMAL_MARK, comma));
         }
-        visit.goTo("/trials/" + site.archive().start(events) + "/bench");
+        visit.goTo("/trials/" + site.archive().start(visit.who(), events) + "/bench");
     }
 }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
+import slowproof.archive.Sending;
 import slowproof.archive.typed.DecimalMark;
 import slowproof.archive.typed.Typed;
 import slowproof.wording.Wording;
@@ -23,6 +24,8 @@ record Visit(Context context, Wording wording) {
     private static final SecureRandom RANDOM = new SecureRandom();
     private static final String DESK_FORM = "[0-9a-f]{32}";
     private static final int LONGEST_FIELD = 4000;
+
+    private static final String PERSON_HERE = System.getProperty("user.name", "");
 
     /** Returns the visit of a request: the language chosen on the page, else the one the browser asks for. */
     static Visit of(Context context) {
@@ -97,6 +100,18 @@ record Visit(Context context, Wording wording) {
     void setCookie(String name, String value) {
         context.res()
                 .addHeader("Set-Cookie", name + "=" + value + "; Path=/; Max-Age=31536000; SameSite=Strict; HttpOnly");
+    }
+
+    /** Returns the number of the last event on the page that the form stands on, or {@link Sending#ANYTHING}. */
+    long seen() {
+        String seen = field("seen");
+        return seen.matches("[0-9]{1,18}") ? Long.parseLong(seen) : Sending.ANYTHING;
+    }
+
+    /** Returns who it is: the account, else the name of the person at this machine. */
+    String who() {
+        Reader reader = Reader.of(context);
+        return reader.hasAccount() ? reader.name() : PERSON_HERE;
     }
 
     /** Returns a name for one form, so that sending it twice counts once. */

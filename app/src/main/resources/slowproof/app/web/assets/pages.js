@@ -111,7 +111,9 @@
       turn.count += 1;
       turn.sent = { reading: one.reading, token: form.elements.token.value + '-' + turn.count };
     }
-    const body = new URLSearchParams({ reading: one.reading, reference: one.reference, token: turn.sent.token });
+    const body = new URLSearchParams({
+      reading: one.reading, reference: one.reference, token: turn.sent.token, seen: form.elements.seen.value,
+    });
     if (one.confirmed) { body.set('confirmed', one.confirmed); }
     let answer = null;
     let page = null;
@@ -301,6 +303,9 @@
     if (field) { field.focus(); }
   }
   document.addEventListener('htmx:afterSettle', () => {
+    // news from another viewer is on the page now: whoever records next has seen it
+    const says = document.getElementById('says');
+    if (says) { document.querySelectorAll('#bench input[name=seen]').forEach((one) => { one.value = says.dataset.seq; }); }
     lead(document);
     document.querySelectorAll('[data-chart]').forEach(draw);
   });
