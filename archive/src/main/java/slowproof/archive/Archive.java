@@ -7,16 +7,19 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.SecureRandom;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import slowproof.archive.account.Accounts;
@@ -119,13 +122,13 @@ public final class Archive implements AutoCloseable {
         all.add(NewEvent.of(EventKind.STARTED));
         all.addAll(events);
         database.write(handle -> {
-            String now = now();
+            Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
             handle.execute(
                     "insert into trial (id, started_at, changed_at, title, words) values (?, ?, ?, '', '')",
                     trial,
-                    now,
-                    now);
-            record(handle, trial, Sending.of("", who, all));
+                    TIME.format(now),
+                    TIME.format(now));
+            record(handle, trial, Sending.of("", who, all), now);
             return trial;
         });
         return trial;
@@ -165,13 +168,13 @@ public final class Archive implements AutoCloseable {
                     throw new ChangedMeanwhileException(trial, meanwhile);
                 }
             }
-            record(handle, trial, sending);
+            record(handle, trial, sending, clock.instant().truncatedTo(ChronoUnit.MICROS));
             return true;
         });
     }
 
     /** Makes other writers of the trial wait until the transaction ends, on any database. */
-    private static void lock(Handle handle, String trial) {
+    static void lock(Handle handle, String trial) {
         if (handle.execute("update trial set changed_at = changed_at where id = ?", trial) == 0) {
             throw new UnknownTrialException(trial);
         }
@@ -189,34 +192,47 @@ public final class Archive implements AutoCloseable {
                 > 0;
     }
 
-    private void record(Handle handle, String trial, Sending sending) {
+    private void record(Handle handle, String trial, Sending sending, Instant now) {
         long seq = handle.select("select coalesce(max(seq), 0) from event where trial_id = ?", trial)
                 .mapTo(Long.class)
                 .one();
-        String now = now();
-        boolean first = true;
+        String token = sending.token();
         for (NewEvent event : sending.events()) {
             seq++;
-            String file = event.fields().get(FILE_FIELD);
-            if (file != null) {
-                noteFile(handle, file, now);
-            }
-            handle.execute(
-                    "insert into event (trial_id, seq, at, who, kind, fields, token) values (?, ?, ?, ?, ?, ?, ?)",
+            insert(
+                    handle,
                     trial,
-                    seq,
-                    now,
-                    sending.who(),
-                    event.kind().key(),
-                    FieldsText.write(event.fields()),
-                    first && !sending.token().isEmpty() ? sending.token() : null);
-            first = false;
+                    new RecordedEvent(new Event(seq, now, sending.who(), event.kind(), event.fields()), token));
+            token = "";
         }
+        summarise(handle, trial);
+    }
+
+    private void insert(Handle handle, String trial, RecordedEvent recorded) {
+        Event event = recorded.event();
+        String at = TIME.format(event.at());
+        String file = event.fields().get(FILE_FIELD);
+        if (file != null && !file.isEmpty()) {
+            noteFile(handle, file, at);
+        }
+        handle.execute(
+                "insert into event (trial_id, seq, at, who, kind, fields, token) values (?, ?, ?, ?, ?, ?, ?)",
+                trial,
+                event.seq(),
+                at,
+                event.who(),
+                event.kind().key(),
+                FieldsText.write(event.fields()),
+                recorded.token().isEmpty() ? null : recorded.token());
+    }
+
+    /** Writes what the list of trials shows. */
+    private static void summarise(Handle handle, String trial) {
         TrialIndex.spoil(handle, trial);
         Sheet sheet = Sheet.of(trial, eventsAfter(handle, trial, 0));
         handle.execute(
                 "update trial set changed_at = ?, title = ?, words = ? where id = ?",
-                now,
+                TIME.format(sheet.changedAt()),
                 storable(sheet.title()),
                 storable(sheet.words().toLowerCase(Locale.ROOT)),
                 trial);
@@ -296,13 +312,77 @@ public final class Archive implements AutoCloseable {
                         "select seq, at, who, kind, fields from event where trial_id = ? and seq > ? order by seq",
                         trial,
                         seq)
-                .map((row, context) -> new Event(
-                        row.getLong(1),
-                        Instant.parse(row.getString(2)),
-                        row.getString(3),
-                        EventKind.of(row.getString(4)),
-                        FieldsText.read(row.getString(5))))
+                .map((row, context) -> event(row))
                 .list();
+    }
+
+    /**
+     * Returns everything recorded of a trial, in the order of recording, with the names of the sendings.
+     *
+     * @throws UnknownTrialException if there is no such trial
+     */
+    public List<RecordedEvent> recorded(String trial) {
+        return database.read(handle -> {
+            List<RecordedEvent> events = recorded(handle, trial);
+            if (events.isEmpty()) {
+                throw new UnknownTrialException(trial);
+            }
+            return events;
+        });
+    }
+
+    private static List<RecordedEvent> recorded(Handle handle, String trial) {
+        return handle.select(
+                        "select seq, at, who, kind, fields, token from event where trial_id = ? order by seq", trial)
+                .map((row, context) -> new RecordedEvent(event(row), Objects.requireNonNullElse(row.getString(6), "")))
+                .list();
+    }
+
+    private static Event event(ResultSet row) throws SQLException {
+        return new Event(
+                row.getLong(1),
+                Instant.parse(row.getString(2)),
+                row.getString(3),
+                EventKind.of(row.getString(4)),
+                FieldsText.read(row.getString(5)));
+    }
+
+    /**
+     * Takes in a trial from elsewhere: its events as they were recorded there, all or none. Where the trial is here
+     * already with the same beginning, what it lacks is added.
+     *
+     * @param trial id of the trial
+     * @param events all its events, numbered from 1; the files they name have been kept
+     */
+    public TakenIn takeIn(String trial, List<RecordedEvent> events) {
+        return database.write(handle -> {
+            String started = TIME.format(events.get(0).event().at());
+            boolean made = handle.execute(
+                            "insert into trial (id, started_at, changed_at, title, words) values (?, ?, ?, '', '')"
+                                    + " on conflict (id) do nothing",
+                            trial,
+                            started,
+                            started)
+                    > 0;
+            lock(handle, trial);
+            List<RecordedEvent> here = recorded(handle, trial);
+            int common = 0;
+            while (common < Math.min(here.size(), events.size())
+                    && here.get(common).equals(events.get(common))) {
+                common++;
+            }
+            if (common < here.size() && common < events.size()) {
+                return new TakenIn(trial, TakenIn.Outcome.DIFFERS, common + 1L);
+            }
+            if (common == events.size()) {
+                return new TakenIn(trial, TakenIn.Outcome.SAME, here.size());
+            }
+            for (RecordedEvent recorded : events.subList(common, events.size())) {
+                insert(handle, trial, recorded);
+            }
+            summarise(handle, trial);
+            return new TakenIn(trial, made ? TakenIn.Outcome.NEW : TakenIn.Outcome.GROWN, events.size());
+        });
     }
 
     /**

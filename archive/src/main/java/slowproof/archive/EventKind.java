@@ -1,6 +1,8 @@
 package slowproof.archive;
 
+import java.util.Arrays;
 import java.util.Locale;
+import java.util.Optional;
 
 /** Kinds of event in the life of a trial. */
 public enum EventKind {
@@ -26,8 +28,13 @@ public enum EventKind {
         return name().toLowerCase(Locale.ROOT);
     }
 
-    /** Returns the kind of a written word. */
+    /** Returns the kind of a word of the archive. */
     static EventKind of(String key) {
-        return valueOf(key.toUpperCase(Locale.ROOT));
+        return find(key).orElseThrow(() -> new IllegalArgumentException("no kind of event: " + key));
+    }
+
+    /** Returns the kind of a written word, or empty when there is none. */
+    public static Optional<EventKind> find(String key) {
+        return Arrays.stream(values()).filter(kind -> kind.key().equals(key)).findFirst();
     }
 }

@@ -44,19 +44,20 @@ final class FileStore {
             Path draft = Files.createTempFile(folder, DRAFT, ".tmp");
             try {
                 String name = write(content, draft);
-                Path target = target(name);
+                Path shelf = shelf(name);
+                Path target = shelf.resolve(name);
                 if (Files.exists(target)) {
                     return name;
                 }
-                if (!Files.exists(target.getParent())) {
-                    Files.createDirectories(target.getParent());
+                if (!Files.exists(shelf)) {
+                    Files.createDirectories(shelf);
                     force(folder);
                 }
                 if (!draft.toFile().setReadOnly()) {
                     throw new IOException(draft + " cannot be made read-only");
                 }
                 Files.move(draft, target, StandardCopyOption.ATOMIC_MOVE);
-                force(target.getParent());
+                force(shelf);
                 return name;
             } finally {
                 Files.deleteIfExists(draft);
@@ -87,7 +88,7 @@ final class FileStore {
         if (!SHA256.matcher(name).matches()) {
             return Optional.empty();
         }
-        Path target = target(name);
+        Path target = shelf(name).resolve(name);
         return Files.isRegularFile(target) ? Optional.of(target) : Optional.empty();
     }
 
@@ -105,8 +106,8 @@ final class FileStore {
         }
     }
 
-    private Path target(String name) {
-        return folder.resolve(name.substring(0, 2)).resolve(name);
+    private Path shelf(String name) {
+        return folder.resolve(name.substring(0, 2));
     }
 
     private static MessageDigest sha256() {

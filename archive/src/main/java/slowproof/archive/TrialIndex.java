@@ -69,6 +69,7 @@ public final class TrialIndex {
     public boolean keep(TrialSummary summary) {
         String trial = summary.trial();
         return database.write(handle -> {
+            Archive.lock(handle, trial);
             long seq = handle.select("select coalesce(max(seq), 0) from event where trial_id = ?", trial)
                     .mapTo(Long.class)
                     .one();
