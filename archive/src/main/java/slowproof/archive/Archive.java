@@ -11,8 +11,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -35,11 +33,6 @@ public final class Archive implements AutoCloseable {
 
     /** Field of an event that names a kept file. */
     private static final String FILE_FIELD = "sha256";
-
-    /** Always of the same length, so that times sort as texts. */
-    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern(
-                    "uuuu-MM-dd'T'HH:mm:ss.SSSSSS'Z'", Locale.ROOT)
-            .withZone(ZoneOffset.UTC);
 
     private final Database database;
     private final FileStore files;
@@ -126,8 +119,8 @@ public final class Archive implements AutoCloseable {
             handle.execute(
                     "insert into trial (id, started_at, changed_at, title, words) values (?, ?, ?, '', '')",
                     trial,
-                    TIME.format(now),
-                    TIME.format(now));
+                    Times.text(now),
+                    Times.text(now));
             record(handle, trial, Sending.of("", who, all), now);
             return trial;
         });
@@ -210,7 +203,7 @@ public final class Archive implements AutoCloseable {
 
     private void insert(Handle handle, String trial, RecordedEvent recorded) {
         Event event = recorded.event();
-        String at = TIME.format(event.at());
+        String at = Times.text(event.at());
         String file = event.fields().get(FILE_FIELD);
         if (file != null && !file.isEmpty()) {
             noteFile(handle, file, at);
@@ -232,7 +225,7 @@ public final class Archive implements AutoCloseable {
         Sheet sheet = Sheet.of(trial, eventsAfter(handle, trial, 0));
         handle.execute(
                 "update trial set changed_at = ?, title = ?, words = ? where id = ?",
-                TIME.format(sheet.changedAt()),
+                Times.text(sheet.changedAt()),
                 storable(sheet.title()),
                 storable(sheet.words().toLowerCase(Locale.ROOT)),
                 trial);
@@ -254,7 +247,7 @@ public final class Archive implements AutoCloseable {
     }
 
     private String now() {
-        return TIME.format(clock.instant());
+        return Times.text(clock.instant());
     }
 
     /** PostgreSQL takes no character 0 in a text; in the events themselves it is escaped. */
@@ -356,7 +349,7 @@ public final class Archive implements AutoCloseable {
      */
     public TakenIn takeIn(String trial, List<RecordedEvent> events) {
         return database.write(handle -> {
-            String started = TIME.format(events.get(0).event().at());
+            String started = Times.text(events.get(0).event().at());
             boolean made = handle.execute(
                             "insert into trial (id, started_at, changed_at, title, words) values (?, ?, ?, '', '')"
                                     + " on conflict (id) do nothing",

@@ -1,8 +1,10 @@
 package slowproof.archive.summary;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import slowproof.archive.Times;
 import slowproof.trial.evidence.NameLikeness;
 
 /** The conditions of a filter as SQL with its arguments. */
@@ -22,10 +24,10 @@ public final class Criteria {
             made.add("s.attention = ?", filter.attention().key());
         }
         if (!filter.changedFrom().isEmpty()) {
-            made.add("t.changed_at >= ?", filter.changedFrom());
+            made.add("t.changed_at >= ?", Times.text(Instant.parse(filter.changedFrom())));
         }
         if (!filter.changedTo().isEmpty()) {
-            made.add("t.changed_at < ?", filter.changedTo());
+            made.add("t.changed_at < ?", Times.text(Instant.parse(filter.changedTo())));
         }
         return made;
     }
