@@ -18,8 +18,8 @@ import slowproof.trial.input.BadInputException;
 
 /** Finds the command that the words name, runs it and turns what goes wrong into a message and an exit status. */
 final class CommandLineProgram {
-    private static final List<String> NAMES =
-            List.of("accounts", "demo", "findings", "forecast", "reply", "report", "serve", "verify");
+    private static final List<String> NAMES = List.of(
+            "accounts", "demo", "export", "findings", "forecast", "import", "reply", "report", "serve", "verify");
 
     private final PrintStream out;
     private final PrintStream err;
@@ -47,8 +47,10 @@ final class CommandLineProgram {
         return switch (name) {
             case "accounts" -> new AccountsCommand();
             case "demo" -> new DemoCommand();
+            case "export" -> new ExportCommand();
             case "findings" -> new FindingsCommand();
             case "forecast" -> new ForecastCommand();
+            case "import" -> new ImportCommand();
             case "reply" -> new ReplyCommand();
             case "report" -> new ReportCommand();
             case "verify" -> new VerifyCommand();

@@ -397,12 +397,27 @@ public final class Archive implements AutoCloseable {
         arguments.add(most);
         arguments.add(from);
         return database.read(handle -> handle.select(sql.toString(), arguments.toArray())
-                .map((row, context) -> new TrialEntry(
-                        row.getString(1),
-                        Instant.parse(row.getString(2)),
-                        Instant.parse(row.getString(3)),
-                        row.getString(4)))
+                .map((row, context) -> entry(row))
                 .list());
+    }
+
+    /**
+     * Returns the trial of an id, else the trials that have all of some words, the last changed first.
+     *
+     * @param idOrWords id or words; empty for all trials
+     * @param most how many to return at most
+     */
+    public List<TrialEntry> find(String idOrWords, int most) {
+        List<TrialEntry> of = database.read(handle -> handle.select(
+                        "select id, started_at, changed_at, title from trial where id = ?", idOrWords.strip())
+                .map((row, context) -> entry(row))
+                .list());
+        return of.isEmpty() ? trials(idOrWords, 0, most) : of;
+    }
+
+    private static TrialEntry entry(ResultSet row) throws SQLException {
+        return new TrialEntry(
+                row.getString(1), Instant.parse(row.getString(2)), Instant.parse(row.getString(3)), row.getString(4));
     }
 
     private static List<String> words(String filter) {

@@ -12,15 +12,9 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import java.util.zip.ZipEntry;
-import java.util.zip.ZipOutputStream;
 import slowproof.app.FileNames;
-import slowproof.archive.Event;
-import slowproof.archive.sheet.FactName;
-import slowproof.archive.sheet.Photo;
 import slowproof.archive.sheet.Sheet;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.TrialReader;
@@ -64,31 +58,21 @@ final class Downloads {
 
     private void zip(Context context) throws IOException {
         Visit visit = Visit.of(context);
-        Sheet sheet = site.archive().sheet(context.pathParam("id"));
+        String id = context.pathParam("id");
+        Sheet sheet = site.archive().sheet(id);
         Wording wording = BenchPage.wording(visit, sheet);
+        attach(context, "application/zip", "zip", TrialPage.title(sheet, wording, site.zone()));
+        // raw files may be larger than the memory: they go straight from the disk to the reader
         Evaluated evaluated = Evaluated.of(sheet, wording, site.zone());
-        String title = TrialPage.title(sheet, wording, site.zone());
-        Map<String, byte[]> files = new LinkedHashMap<>(trialFiles(evaluated, title));
-        files.put("notes.txt", notes(sheet, title, wording).getBytes(StandardCharsets.UTF_8));
-        files.put("history.csv", history(sheet.id()).getBytes(StandardCharsets.UTF_8));
-        for (Photo photo : sheet.photos()) {
-            Optional<Path> kept = site.archive().file(photo.sha256());
-            if (kept.isPresent()) {
-                String ending = photo.type().substring("image/".length());
-                files.put("photos/" + photo.sha256().substring(0, 12) + "." + ending, Files.readAllBytes(kept.get()));
-            }
-        }
-        attach(context, "application/zip", "zip", title);
-        context.result(zipped(files, sheet.changedAt().toEpochMilli()));
+        Parcels.write(site.archive(), evaluated, wording, site.zone(), context.outputStream());
     }
 
     /** What is written of a trial that was written to files and read back. */
-    private interface Writer {
+    interface Writer {
         void write(LoadedTrial loaded, Findings findings, Wording wording, OutputStream out) throws IOException;
     }
 
-    private static void json(LoadedTrial loaded, Findings findings, Wording wording, OutputStream out)
-            throws IOException {
+    static void json(LoadedTrial loaded, Findings findings, Wording wording, OutputStream out) throws IOException {
         Envelope envelope = new Envelope(
                 System.getProperty("slowproof.version", "unknown"),
                 System.getProperty("slowproof.commit", "unknown"),
@@ -97,23 +81,28 @@ final class Downloads {
         FindingsJson.write(findings, envelope, loaded.sources(), loaded.recordings(), wording, out);
     }
 
-    /** Takes the way of the command line, files included, so that both give the same document. */
     private void send(Context context, String type, String ending, Writer writer) throws IOException {
         Visit visit = Visit.of(context);
         Sheet sheet = site.archive().sheet(context.pathParam("id"));
         Evaluated evaluated = Evaluated.of(sheet, visit.wording(), site.zone());
         String title = TrialPage.title(sheet, visit.wording(), site.zone());
+        byte[] content = written(trialFiles(evaluated, title), BenchPage.wording(visit, sheet), writer);
+        attach(context, type, ending, title);
+        context.result(content);
+    }
+
+    /** Takes the way of the command line, files included, so that both give the same document. */
+    static byte[] written(Map<String, byte[]> trialFiles, Wording wording, Writer writer) throws IOException {
         Path folder = Files.createTempDirectory("slowproof");
         try {
-            for (Map.Entry<String, byte[]> file : trialFiles(evaluated, title).entrySet()) {
+            for (Map.Entry<String, byte[]> file : trialFiles.entrySet()) {
                 Files.write(folder.resolve(file.getKey()), file.getValue());
             }
             LoadedTrial loaded = TrialReader.read(folder.resolve("trial.yaml"));
             Findings findings = Evaluation.of(loaded.trial()).withNotesBefore(loaded.notes());
             ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-            writer.write(loaded, findings, BenchPage.wording(visit, sheet), bytes);
-            attach(context, type, ending, title);
-            context.result(bytes.toByteArray());
+            writer.write(loaded, findings, wording, bytes);
+            return bytes.toByteArray();
         } finally {
             try (Stream<Path> left = Files.list(folder)) {
                 for (Path file : left.toList()) {
@@ -157,62 +146,6 @@ final class Downloads {
                 trial.recorded(),
                 trial.pieces(),
                 trial.exclusions());
-    }
-
-    private static String notes(Sheet sheet, String title, Wording wording) {
-        StringBuilder text = new StringBuilder(title).append("\n\n");
-        for (FactName name : FactName.values()) {
-            String noted = sheet.facts().text(name);
-            if (name.kind() == FactName.Kind.TEXT && !noted.isEmpty()) {
-                text.append(wording.text("fact." + name.key()))
-                        .append(": ")
-                        .append(noted)
-                        .append('\n');
-            }
-        }
-        return text.toString();
-    }
-
-    /** Everything that was recorded, as typed, in order. */
-    private String history(String id) {
-        StringBuilder text = new StringBuilder("seq,at,who,kind,field,text\n");
-        for (Event event : site.archive().events(id)) {
-            String start = event.seq() + "," + event.at() + "," + quoted(event.who()) + ","
-                    + event.kind().key() + ",";
-            if (event.fields().isEmpty()) {
-                text.append(start).append(",\n");
-            }
-            event.fields()
-                    .forEach((field, typed) -> text.append(start)
-                            .append(field)
-                            .append(',')
-                            .append(quoted(typed))
-                            .append('\n'));
-        }
-        return text.toString();
-    }
-
-    /** What a spreadsheet would take for a formula gets an apostrophe before it, as in the other tables; numbers stay. */
-    private static String quoted(String text) {
-        boolean number = text.matches("[+-]?[0-9][0-9.,]*");
-        boolean formula = !number && !text.isEmpty() && "=+-@\t\r\n".indexOf(text.charAt(0)) >= 0;
-        String safe = formula ? "'" + text : text;
-        return "\"" + safe.replace("\"", "\"\"") + "\"";
-    }
-
-    private static byte[] zipped(Map<String, byte[]> files, long time) throws IOException {
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
-            for (Map.Entry<String, byte[]> file : files.entrySet()) {
-                ZipEntry entry = new ZipEntry(file.getKey());
-                // the time of the last record, so that the same trial gives the same bytes
-                entry.setTime(time);
-                zip.putNextEntry(entry);
-                zip.write(file.getValue());
-                zip.closeEntry();
-            }
-        }
-        return bytes.toByteArray();
     }
 
     private static void attach(Context context, String type, String ending, String title) {

@@ -1,6 +1,7 @@
 package slowproof.app.web;
 
 import io.javalin.config.RoutesConfig;
+import io.javalin.http.ContentTooLargeResponse;
 import io.javalin.http.Context;
 import io.javalin.http.NotFoundResponse;
 import io.javalin.http.UploadedFile;
@@ -45,6 +46,9 @@ final class Photos {
         for (UploadedFile file : context.uploadedFiles("photo")) {
             if (sheet.photos().size() + events.size() >= MOST_PHOTOS) {
                 break;
+            }
+            if (file.size() > (long) LARGEST_MB << 20) {
+                throw new ContentTooLargeResponse();
             }
             byte[] content;
             try (InputStream stream = file.content()) {
@@ -112,9 +116,12 @@ final class Photos {
                 .findFirst()
                 .orElseThrow(NotFoundResponse::new);
         Optional<Path> file = site.archive().file(photo.sha256());
-        context.contentType(photo.type())
+        byte[] content = Files.readAllBytes(file.orElseThrow(NotFoundResponse::new));
+        // by what it is: what a record from elsewhere says of it is not to be trusted
+        String type = type(content);
+        context.contentType(type.isEmpty() ? "application/octet-stream" : type)
                 .header("Content-Security-Policy", "default-src 'none'; sandbox")
                 .header("Cache-Control", "private, max-age=31536000, immutable")
-                .result(Files.readAllBytes(file.orElseThrow(NotFoundResponse::new)));
+                .result(content);
     }
 }

@@ -134,8 +134,10 @@ public final class Server implements AutoCloseable {
         config.startup.startupWatcherEnabled = false;
         config.http.maxRequestSize = LARGEST_FORM_BYTES;
         config.http.prefer405over404 = true;
-        config.jetty.multipartConfig.maxFileSize(Photos.LARGEST_MB, SizeUnit.MB);
-        config.jetty.multipartConfig.maxTotalRequestSize(2L * Photos.LARGEST_MB, SizeUnit.MB);
+        // kept on the disk, not in the memory, until a page has looked at it
+        config.jetty.multipartConfig.maxInMemoryFileSize(1, SizeUnit.MB);
+        config.jetty.multipartConfig.maxFileSize(TakeInPage.LARGEST_MB, SizeUnit.MB);
+        config.jetty.multipartConfig.maxTotalRequestSize(TakeInPage.LARGEST_MB + 1L, SizeUnit.MB);
         config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
     }
 

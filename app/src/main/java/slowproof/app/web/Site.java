@@ -26,7 +26,7 @@ import slowproof.wording.Wording;
 final class Site {
     private static final Logger LOG = LoggerFactory.getLogger(Site.class);
 
-    private static final long LARGEST_UPLOAD = (long) Photos.LARGEST_MB << 20;
+    private static final long LARGEST_UPLOAD = (long) TakeInPage.LARGEST_MB << 20;
 
     private final Supplier<Archive> archive;
     private final Templates templates;
@@ -59,6 +59,7 @@ final class Site {
         new LinePage(this).install(routes);
         new Photos(this).install(routes);
         new Downloads(this).install(routes);
+        new TakeInPage(this).install(routes);
         new AccountsPage(this, door).install(routes);
         routes.exception(UnknownTrialException.class, (e, context) -> sorry(context, HttpStatus.NOT_FOUND));
         routes.exception(

@@ -308,10 +308,20 @@ class PagesTest {
         try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(zip.body()))) {
             for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
                 names.add(entry.getName());
-                Files.write(unpacked.resolve(entry.getName()), in.readAllBytes());
+                Path file = unpacked.resolve(entry.getName());
+                Files.createDirectories(file.getParent());
+                Files.write(file, in.readAllBytes());
             }
         }
-        assertThat(names).contains("trial.yaml", "readings.csv", "notes.txt", "history.csv");
+        assertThat(names)
+                .contains(
+                        "trial.yaml",
+                        "readings.csv",
+                        "notes.txt",
+                        "history.csv",
+                        "events.json",
+                        "findings.json",
+                        "manifest.json");
         List<Condition> read = Evaluation.of(
                         TrialReader.read(unpacked.resolve("trial.yaml")).trial())
                 .conditions();
