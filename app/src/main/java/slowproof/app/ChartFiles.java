@@ -5,13 +5,20 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import slowproof.files.in.LoadedTrial;
+import slowproof.files.in.RecordingCut;
+import slowproof.files.in.RecordingRead;
 import slowproof.files.out.WholeFile;
 import slowproof.report.chart.Chart;
 import slowproof.report.chart.Svg;
 import slowproof.report.findings.FindingsCharts;
 import slowproof.report.forecast.ForecastCharts;
+import slowproof.report.recording.RecordingChart;
+import slowproof.trial.RecordedPass;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.forecast.Forecast;
 import slowproof.trial.input.BadInputException;
@@ -59,13 +66,43 @@ final class ChartFiles {
         for (FindingsCharts.Drawn drawn : FindingsCharts.of(findings, wording)) {
             String name = FileNames.of(drawn.material(), "material") + "-"
                     + drawn.kind().key();
-            String unique = name;
-            for (int next = 2; !taken.add(unique); next++) {
-                unique = name + "-" + next;
-            }
-            byte[] svg = Svg.headed(drawn.chart(), WIDTH, HEIGHT).getBytes(StandardCharsets.UTF_8);
-            WholeFile.write(folder.resolve(unique + ".svg"), stream -> stream.write(svg));
+            write(drawn.chart(), folder.resolve(unique(name, taken) + ".svg"));
         }
+    }
+
+    /**
+     * Writes a picture of each recording; files of the same names are replaced.
+     *
+     * @return name of the file by name of the recording
+     * @throws IOException if a file cannot be written
+     */
+    static Map<String, String> write(LoadedTrial loaded, Wording wording, Path folder) throws IOException {
+        Map<String, String> files = new LinkedHashMap<>();
+        Set<String> taken = new HashSet<>();
+        for (RecordingRead recording : loaded.recordings()) {
+            RecordingCut cut = recording.cut();
+            List<RecordedPass> passes = loaded.trial().recorded().stream()
+                    .filter(pass -> pass.recording().equals(cut.name()))
+                    .toList();
+            Chart chart = RecordingChart.of(cut.name(), cut.trace(), passes, cut.breaks(), wording);
+            String file = unique("recording-" + FileNames.of(cut.name(), "log"), taken) + ".svg";
+            write(chart, folder.resolve(file));
+            files.put(cut.name(), file);
+        }
+        return files;
+    }
+
+    private static String unique(String name, Set<String> taken) {
+        String unique = name;
+        for (int next = 2; !taken.add(unique); next++) {
+            unique = name + "-" + next;
+        }
+        return unique;
+    }
+
+    private static void write(Chart chart, Path file) throws IOException {
+        byte[] svg = Svg.headed(chart, WIDTH, HEIGHT).getBytes(StandardCharsets.UTF_8);
+        WholeFile.write(file, stream -> stream.write(svg));
     }
 
     /**
@@ -76,8 +113,7 @@ final class ChartFiles {
     static void write(Forecast forecast, long seed, Wording wording, Path folder) throws IOException {
         for (Map.Entry<String, Chart> drawn :
                 ForecastCharts.of(forecast, seed, wording).entrySet()) {
-            byte[] svg = Svg.headed(drawn.getValue(), WIDTH, HEIGHT).getBytes(StandardCharsets.UTF_8);
-            WholeFile.write(folder.resolve("line-" + drawn.getKey() + ".svg"), stream -> stream.write(svg));
+            write(drawn.getValue(), folder.resolve("line-" + drawn.getKey() + ".svg"));
         }
     }
 }

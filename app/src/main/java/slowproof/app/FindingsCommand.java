@@ -2,6 +2,7 @@ package slowproof.app;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Map;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 import slowproof.app.text.FindingsText;
@@ -30,7 +31,9 @@ final class FindingsCommand implements Command {
         spec.addOption(
                 Words.path("--xlsx", "FILE", "Writes answer, passes, conditions, budget and notes as a workbook."));
         spec.addOption(Words.path(
-                "--charts", "FOLDER", "Draws error against speed and dropout share, and deviations in order, as SVG."));
+                "--charts",
+                "FOLDER",
+                "Draws error against speed and dropout share, deviations in order, and each recording, as SVG."));
         return spec.addOption(Words.flag("--explain", "Says what each number means and how every file was read."));
     }
 
@@ -51,8 +54,10 @@ final class FindingsCommand implements Command {
         if (xlsx != null) {
             FindingsXlsx.write(findings, wording, xlsx);
         }
+        Map<String, String> pictures = Map.of();
         if (charts != null) {
             ChartFiles.write(findings, wording, charts);
+            pictures = ChartFiles.write(loaded, wording, charts);
         }
         if (words.hasMatchedOption("--json")) {
             FindingsJson.write(
@@ -66,7 +71,7 @@ final class FindingsCommand implements Command {
         }
         console.out().println(FindingsText.render(findings, wording, console.colour(), console.width()));
         if (words.hasMatchedOption("--explain")) {
-            console.out().print(RecordingsText.render(loaded, wording, console.colour(), console.width()));
+            console.out().print(RecordingsText.render(loaded, pictures, wording, console.colour(), console.width()));
             console.out().println(FindingsText.explain(wording, console.colour(), console.width()));
         }
         return ExitStatus.DONE;

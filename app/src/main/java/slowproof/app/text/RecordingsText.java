@@ -24,11 +24,13 @@ public final class RecordingsText {
     private static final int PASSES_LISTED = 6;
 
     private final LoadedTrial loaded;
+    private final Map<String, String> pictures;
     private final Wording wording;
     private final Page page;
 
-    private RecordingsText(LoadedTrial loaded, Wording wording, Page page) {
+    private RecordingsText(LoadedTrial loaded, Map<String, String> pictures, Wording wording, Page page) {
         this.loaded = loaded;
+        this.pictures = pictures;
         this.wording = wording;
         this.page = page;
     }
@@ -37,21 +39,27 @@ public final class RecordingsText {
      * Returns the page; empty for a trial without recordings.
      *
      * @param loaded a trial as read
+     * @param pictures name of the file with the picture, by name of the recording; none where it was not drawn
      * @param wording language and units
      * @param colour true for colours of a terminal
      * @param width columns
      */
-    public static String render(LoadedTrial loaded, Wording wording, boolean colour, int width) {
+    public static String render(
+            LoadedTrial loaded, Map<String, String> pictures, Wording wording, boolean colour, int width) {
         Page page = new TextPage(wording, colour, width);
-        write(loaded, wording, page);
+        write(loaded, pictures, wording, page);
         return page.toString();
     }
 
     /** Writes the part on recordings; nothing for a trial without them. */
     static void write(LoadedTrial loaded, Wording wording, Page page) {
+        write(loaded, Map.of(), wording, page);
+    }
+
+    private static void write(LoadedTrial loaded, Map<String, String> pictures, Wording wording, Page page) {
         if (!loaded.recordings().isEmpty()) {
             page.heading(wording.text("section.recordings"));
-            RecordingsText text = new RecordingsText(loaded, wording, page);
+            RecordingsText text = new RecordingsText(loaded, pictures, wording, page);
             loaded.recordings().forEach(text::recording);
         }
     }
@@ -82,6 +90,10 @@ public final class RecordingsText {
             breaks(cut);
         }
         doubts(cut.name());
+        String picture = pictures.get(cut.name());
+        if (picture != null) {
+            page.paragraph(wording.text("recording.picture", picture));
+        }
         for (Note note : loaded.notes()) {
             boolean told = note.code() == NoteCode.LOG_READ_AS
                     || note.code() == NoteCode.LOG_CLOCKS

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import slowproof.files.in.TrialReader;
@@ -40,7 +41,8 @@ class RecordingsTextTest {
                 sensor: {distance_per_count_mm: 0.05}
                 recordings: [{material: felt, file: run.csv, speed_mm_s: 100}]
                 """);
-        return RecordingsText.render(TrialReader.read(trial), Wording.of(locale), false, 2000);
+        return RecordingsText.render(
+                TrialReader.read(trial), Map.of("run", "recording-run.svg"), Wording.of(locale), false, 2000);
     }
 
     @Test
@@ -54,6 +56,7 @@ class RecordingsTextTest {
                 .contains("No rows from 4 s to 4.3 s. That is too short to hide a standstill")
                 .contains("No rows from 12 s to 14 s. A standstill could hide there, so the recording was cut")
                 .contains("Rows are missing: run/1 (2 s)")
+                .contains("Picture: recording-run.svg.")
                 .doesNotContain("recording.");
         assertThat(explained(Locale.GERMAN))
                 .contains("4 Stillstände von mindestens 0,5 s wurden gefunden")

@@ -14,6 +14,7 @@ import slowproof.trial.findings.Flag;
 import slowproof.trial.note.Note;
 import slowproof.trial.recording.Break;
 import slowproof.trial.recording.Column;
+import slowproof.trial.recording.PeakLine;
 import slowproof.trial.recording.SpeedTrace;
 
 /**
@@ -126,14 +127,24 @@ record Cutting(
         out.writeDouble(cut.movingAboveMmPerS());
         out.writeBoolean(cut.thresholdStated());
         out.writeDouble(cut.restNoiseMm());
-        SpeedTrace trace = cut.trace();
+        trace(out, cut.trace());
+    }
+
+    private static void trace(DataOutputStream out, SpeedTrace trace) throws IOException {
         out.writeDouble(trace.fromS());
         out.writeDouble(trace.stepS());
-        out.writeInt(trace.size());
-        for (Column column : List.of(trace.referenceMmPerS(), trace.indicatedMmPerS(), trace.dropout())) {
-            for (int i = 0; i < column.size(); i++) {
-                out.writeDouble(column.at(i));
-            }
+        out.writeDouble(trace.gateS());
+        for (PeakLine line : List.of(trace.referenceMmPerS(), trace.indicatedMmPerS())) {
+            column(out, line.timeS());
+            column(out, line.value());
+        }
+        column(out, trace.dropout());
+    }
+
+    private static void column(DataOutputStream out, Column column) throws IOException {
+        out.writeInt(column.size());
+        for (int i = 0; i < column.size(); i++) {
+            out.writeDouble(column.at(i));
         }
     }
 
@@ -174,13 +185,15 @@ record Cutting(
     }
 
     private static SpeedTrace trace(DataInputStream in) throws IOException {
-        double from = in.readDouble();
-        double step = in.readDouble();
-        int size = in.readInt();
-        return new SpeedTrace(from, step, column(in, size), column(in, size), column(in, size));
+        return new SpeedTrace(in.readDouble(), in.readDouble(), in.readDouble(), line(in), line(in), column(in));
     }
 
-    private static Column column(DataInputStream in, int size) throws IOException {
+    private static PeakLine line(DataInputStream in) throws IOException {
+        return new PeakLine(column(in), column(in));
+    }
+
+    private static Column column(DataInputStream in) throws IOException {
+        int size = in.readInt();
         Column.Builder column = new Column.Builder(size);
         for (int i = 0; i < size; i++) {
             column.add(in.readDouble());

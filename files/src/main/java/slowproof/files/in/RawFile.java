@@ -2,6 +2,7 @@ package slowproof.files.in;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
@@ -12,7 +13,8 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
-import java.util.zip.GZIPInputStream;
+import slowproof.files.packed.UnpackLimitException;
+import slowproof.files.packed.Unpacking;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.input.SourcePosition;
@@ -49,10 +51,28 @@ final class RawFile {
             throw BadInputException.of(ProblemCode.FILE_NOT_READABLE, whole, "a folder");
         }
         byte[] bytes;
-        byte[] content;
         try {
             bytes = Files.readAllBytes(path);
+        } catch (IOException e) {
+            throw BadInputException.of(ProblemCode.FILE_NOT_READABLE, whole, String.valueOf(e.getMessage()));
+        }
+        return of(bytes, name);
+    }
+
+    /**
+     * Returns a file that is at hand already.
+     *
+     * @param bytes its content
+     * @param name what messages call it
+     * @throws BadInputException if it is empty, unreadable or in an encoding that is not understood
+     */
+    static RawFile of(byte[] bytes, String name) {
+        SourcePosition whole = SourcePosition.ofFile(name);
+        byte[] content;
+        try {
             content = gzip(bytes) ? unzip(bytes) : bytes;
+        } catch (UnpackLimitException e) {
+            throw BadInputException.of(ProblemCode.FILE_UNPACKS_TOO_LARGE, whole, e.limitBytes() >> 20);
         } catch (IOException e) {
             throw BadInputException.of(ProblemCode.FILE_NOT_READABLE, whole, String.valueOf(e.getMessage()));
         }
@@ -68,7 +88,7 @@ final class RawFile {
     }
 
     private static byte[] unzip(byte[] bytes) throws IOException {
-        try (GZIPInputStream in = new GZIPInputStream(new ByteArrayInputStream(bytes))) {
+        try (InputStream in = Unpacking.gunzip(new ByteArrayInputStream(bytes), bytes.length)) {
             return in.readAllBytes();
         }
     }

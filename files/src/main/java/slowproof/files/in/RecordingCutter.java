@@ -39,14 +39,12 @@ final class RecordingCutter {
     /** From this many rows on the plateaus are judged side by side. */
     private static final int WORTH_THREADS = 500_000;
 
-    private final Path folder;
-    private final CacheFolder cache;
+    private final TrialFiles files;
     private final List<Note> notes = new ArrayList<>();
     private final List<SourceFile> sources = new ArrayList<>();
 
-    private RecordingCutter(Path folder, CacheFolder cache) {
-        this.folder = folder;
-        this.cache = cache;
+    private RecordingCutter(TrialFiles files) {
+        this.files = files;
     }
 
     /**
@@ -74,17 +72,18 @@ final class RecordingCutter {
     /**
      * Returns what a recording came to.
      *
-     * @param folder folder of the trial
+     * @param files where the logs lie
      * @throws BadInputException with what is wrong with its logs
      */
-    static Cutting cut(Path folder, CacheFolder cache, Wanted wanted) {
-        String before = keptName(folder, cache, wanted);
+    static Cutting cut(TrialFiles files, Wanted wanted) {
+        CacheFolder cache = files.cache();
+        String before = files.watcher() == null ? keptName(files, wanted) : null;
         Cutting kept = before == null ? null : Cutting.get(cache, before);
         if (kept != null) {
             return kept;
         }
-        Cutting cutting = new RecordingCutter(folder, cache).cut(wanted);
-        String name = keptName(folder, cache, wanted);
+        Cutting cutting = new RecordingCutter(files).cut(wanted);
+        String name = keptName(files, wanted);
         if (name != null) {
             cutting.put(cache, name);
         }
@@ -92,14 +91,15 @@ final class RecordingCutter {
     }
 
     /** Returns the name under which the result is kept; null when no log is large, or one was not read yet. */
-    private static @Nullable String keptName(Path folder, CacheFolder cache, Wanted wanted) {
-        if (wanted.logs().stream().noneMatch(log -> cache.worthwhile(folder.resolve(log.name())))) {
+    private static @Nullable String keptName(TrialFiles files, Wanted wanted) {
+        CacheFolder cache = files.cache();
+        if (wanted.logs().stream().noneMatch(log -> cache.worthwhile(files.of(log.name())))) {
             return null;
         }
-        List<String> parts = new ArrayList<>(List.of("cutting/1", cache.program(), wanted.name()));
+        List<String> parts = new ArrayList<>(List.of("cutting/2", cache.program(), wanted.name()));
         Fingerprints fingerprints = new Fingerprints(cache);
         for (LogRequest log : wanted.logs()) {
-            Path path = folder.resolve(log.name());
+            Path path = files.of(log.name());
             // a small log beside a large one is quickly read for its fingerprint
             String sha256 = cache.worthwhile(path) ? fingerprints.known(path) : Fingerprints.of(path);
             if (sha256 == null) {
@@ -122,6 +122,10 @@ final class RecordingCutter {
                 : twoClocks(wanted, log, open(wanted.reference(), false));
         Recording recording = together.recording();
         notes.addAll(recording.notes());
+        TrialFiles.Watcher watcher = files.watcher();
+        if (watcher != null) {
+            watcher.see(wanted.name(), recording);
+        }
         PassSearch search = PassFinder.find(recording, wanted.settings());
         notes.addAll(search.notes());
         if (search.passes().isEmpty()) {
@@ -145,7 +149,7 @@ final class RecordingCutter {
     }
 
     private LogResult open(LogRequest request, boolean reversed) {
-        LogResult result = LogReader.read(folder.resolve(request.name()), request, cache);
+        LogResult result = LogReader.read(files.of(request.name()), request, files.cache());
         sources.add(new SourceFile(request.name(), result.sha256()));
         notes.addAll(result.notes());
         return reversed && request.part() != LogPart.REFERENCE

@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
-import slowproof.files.cache.CacheFolder;
 import slowproof.files.log.ColumnMapping;
 import slowproof.files.log.ColumnRole;
 import slowproof.files.log.ColumnSource;
@@ -58,8 +57,7 @@ final class RecordingsReader {
     /** A register beyond this does not wrap in a recording. */
     private static final int WIDEST_REGISTER = 52;
 
-    private final Path folder;
-    private final CacheFolder cache;
+    private final TrialFiles files;
     private final Sensor sensor;
     private final Quadrature.Evaluation evaluation;
     private final Reference reference;
@@ -71,16 +69,14 @@ final class RecordingsReader {
     private final Map<String, Integer> names = new HashMap<>();
 
     RecordingsReader(
-            Path folder,
+            TrialFiles files,
             Sensor sensor,
             Quadrature.Evaluation evaluation,
             Reference reference,
             Problems problems,
             List<SourceFile> sources,
-            List<Note> notes,
-            CacheFolder cache) {
-        this.folder = folder;
-        this.cache = cache;
+            List<Note> notes) {
+        this.files = files;
         this.sensor = sensor;
         this.evaluation = evaluation;
         this.reference = reference;
@@ -160,7 +156,7 @@ final class RecordingsReader {
                 recording.flag("reversed"),
                 new PassSettings(dwell == null ? usual.dwellS() : dwell, still, null, usual.settleS()),
                 recording.at(twoClocks ? "sensor_file" : "file"));
-        Cutting cutting = RecordingCutter.cut(folder, cache, wanted);
+        Cutting cutting = RecordingCutter.cut(files, wanted);
         sources.addAll(cutting.sources());
         notes.addAll(cutting.notes());
         read.add(new RecordingRead(file, material, cutting.readAs(), cutting.clock(), cutting.reason(), cutting.cut()));

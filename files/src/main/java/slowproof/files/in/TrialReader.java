@@ -1,6 +1,7 @@
 package slowproof.files.in;
 
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -79,22 +80,17 @@ public final class TrialReader {
     private static final Set<String> TEMPERATURE = ordered("mean", "half_width");
     private static final Set<String> EXCLUDE = ordered("pass", "reason");
 
-    private final Path folder;
-    private final String fileName;
-    private final CacheFolder cache;
+    private final TrialFiles files;
+    private final String unnamed;
     private final Problems problems = new Problems();
     private final List<SourceFile> sources = new ArrayList<>();
     private final List<Note> notes = new ArrayList<>();
     private final YamlMap top;
 
-    private TrialReader(Path file, CacheFolder cache) {
-        this.cache = cache;
-        Path absolute = file.toAbsolutePath();
-        Path parent = absolute.getParent();
-        this.folder = parent == null ? absolute : parent;
-        RawFile raw = RawFile.read(file, file.toString());
+    private TrialReader(RawFile raw, TrialFiles files, String unnamed) {
+        this.files = files;
+        this.unnamed = unnamed;
         sources.add(raw.sourceWithoutFolder());
-        this.fileName = RawFile.nameOf(file);
         this.top = YamlMap.parse(raw, problems, TOP);
     }
 
@@ -121,10 +117,29 @@ public final class TrialReader {
      * @throws BadInputException as without a cache
      */
     public static LoadedTrial read(Path file, CacheFolder cache) {
+        Path absolute = file.toAbsolutePath();
+        Path parent = absolute.getParent();
+        Path folder = parent == null ? absolute : parent;
+        return read(RawFile.read(file, file.toString()), TrialFiles.in(folder, cache), RawFile.nameOf(file));
+    }
+
+    /**
+     * Reads a trial that is at hand as text, with the files that it names wherever they lie.
+     *
+     * @param text content of the trial file
+     * @param name what messages call it
+     * @param files where the named files lie
+     * @throws BadInputException as for a trial in a folder
+     */
+    public static LoadedTrial read(String text, String name, TrialFiles files) {
+        return read(RawFile.of(text.getBytes(StandardCharsets.UTF_8), name), files, name);
+    }
+
+    private static LoadedTrial read(RawFile raw, TrialFiles files, String unnamed) {
         try {
-            return new TrialReader(file, cache).read();
+            return new TrialReader(raw, files, unnamed).read();
         } finally {
-            cache.finish();
+            files.cache().finish();
         }
     }
 
@@ -144,13 +159,13 @@ public final class TrialReader {
         List<Series> series = readings(reference);
         List<Piece> pieces = pieces();
         RecordingsReader recordings =
-                new RecordingsReader(folder, sensor, evaluation(sensorMap), reference, problems, sources, notes, cache);
+                new RecordingsReader(files, sensor, evaluation(sensorMap), reference, problems, sources, notes);
         if (top.has("recordings")) {
             recordings.readAll(top);
         }
         problems.refuseIfAny();
         Trial trial = new Trial(
-                top.textOr("trial", fileName),
+                top.textOr("trial", unnamed),
                 sensor,
                 reference,
                 limit,
@@ -323,7 +338,7 @@ public final class TrialReader {
 
     private @Nullable RawFile open(String name) {
         try {
-            RawFile raw = RawFile.read(folder.resolve(name), name);
+            RawFile raw = RawFile.read(files.of(name), name);
             sources.add(raw.source());
             return raw;
         } catch (BadInputException e) {

@@ -1,5 +1,6 @@
 package slowproof.files.log;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 
@@ -77,6 +78,15 @@ public enum ColumnRole {
     /** Returns the words by which a heading of this role is recognised, the usual one first. */
     List<String> names() {
         return names;
+    }
+
+    /** Returns the units that a column of this role can have, as a trial names them; none for a bare number. */
+    public List<String> units() {
+        return dimension == Dimension.NONE
+                ? List.of()
+                : Arrays.stream(dimension.suffixes().split(" "))
+                        .map(suffix -> suffix.substring(1))
+                        .toList();
     }
 
     /** Returns the key in a trial's mapping, lower_snake_case. */

@@ -34,6 +34,11 @@ final class LogProblems {
         return count > 0;
     }
 
+    /** Returns the first problems. */
+    List<InputProblem> first() {
+        return List.copyOf(first);
+    }
+
     /**
      * Does nothing when nothing is wrong.
      *

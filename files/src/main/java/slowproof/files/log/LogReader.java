@@ -5,7 +5,6 @@ import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
@@ -18,11 +17,10 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import org.dhatim.fastexcel.reader.ExcelReaderException;
-import org.dhatim.fastexcel.reader.ReadableWorkbook;
-import org.dhatim.fastexcel.reader.ReadingOptions;
 import org.jspecify.annotations.Nullable;
 import slowproof.files.cache.CacheFolder;
 import slowproof.files.cache.Fingerprints;
+import slowproof.files.packed.UnpackLimitException;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.input.SourcePosition;
@@ -41,6 +39,9 @@ import slowproof.trial.recording.RowLines;
 public final class LogReader {
     /** As much of the beginning as the layout is recognised from. */
     private static final int SAMPLE = 1 << 16;
+
+    /** The encoding of text that is not UTF-8: it has a letter for every byte. */
+    static final Charset OLD_LOGGERS = Charset.forName("windows-1252");
 
     private final Path path;
     private final LogRequest request;
@@ -98,11 +99,11 @@ public final class LogReader {
         }
         Charset encoding = request.dialect().encoding();
         try {
-            if (startsWith('P', 'K', 3, 4)) {
-                // a workbook is a zip archive, and no text begins like one
+            LogKind kind = LogKind.of(path);
+            if (kind == LogKind.WORKBOOK) {
                 return readSheet();
             }
-            if (startsWith('P', 'A', 'R', '1')) {
+            if (kind == LogKind.PARQUET) {
                 return readParquet();
             }
             try (RawLog raw = RawLog.open(path, encoding)) {
@@ -112,27 +113,17 @@ public final class LogReader {
                 if (encoding != null) {
                     throw e;
                 }
-                try (RawLog raw = RawLog.open(path, Charset.forName("windows-1252"))) {
+                try (RawLog raw = RawLog.open(path, OLD_LOGGERS)) {
                     return read(raw);
                 }
             }
         } catch (CharacterCodingException e) {
             String name = encoding == null ? StandardCharsets.UTF_8.name() : encoding.name();
             throw BadInputException.of(ProblemCode.TEXT_ENCODING, whole, name);
+        } catch (UnpackLimitException e) {
+            throw BadInputException.of(ProblemCode.FILE_UNPACKS_TOO_LARGE, whole, e.limitBytes() >> 20);
         } catch (IOException | ExcelReaderException e) {
             throw BadInputException.of(ProblemCode.FILE_NOT_READABLE, whole, String.valueOf(e.getMessage()));
-        }
-    }
-
-    private boolean startsWith(int... signs) throws IOException {
-        try (InputStream in = Files.newInputStream(path)) {
-            byte[] start = in.readNBytes(signs.length);
-            for (int i = 0; i < signs.length; i++) {
-                if (i >= start.length || start[i] != signs[i]) {
-                    return false;
-                }
-            }
-            return true;
         }
     }
 
@@ -156,8 +147,7 @@ public final class LogReader {
     private LogResult readSheet() throws IOException {
         Dialect asked = request.dialect();
         Dialect dialect = new Dialect('\t', '.', asked.headerRows(), null, asked.comment());
-        try (InputStream in = Files.newInputStream(path);
-                Reader sheet = new SheetReader(new ReadableWorkbook(in, new ReadingOptions(true, false)))) {
+        try (Reader sheet = SheetReader.open(path)) {
             return read(sheet, "XLSX", dialect, null);
         }
     }
@@ -213,7 +203,7 @@ public final class LogReader {
         return Note.of(NoteCode.LOG_LAST_ROW_CUT, request.name(), line);
     }
 
-    private static int fill(Reader reader, char[] buffer) throws IOException {
+    static int fill(Reader reader, char[] buffer) throws IOException {
         int length = 0;
         while (length < buffer.length) {
             int read = reader.read(buffer, length, buffer.length - length);
@@ -225,7 +215,7 @@ public final class LogReader {
         return length;
     }
 
-    private static String wholeLines(char[] sample, int length) {
+    static String wholeLines(char[] sample, int length) {
         int end = length;
         if (length == sample.length) {
             while (end > 0 && sample[end - 1] != '\n' && sample[end - 1] != '\r') {
@@ -235,7 +225,7 @@ public final class LogReader {
         return new String(sample, 0, end == 0 ? length : end);
     }
 
-    private static void parse(Reader data, Layout layout, RowHandler rows, LogProblems problems) throws IOException {
+    static void parse(Reader data, Layout layout, RowHandler rows, LogProblems problems) throws IOException {
         try (CsvReader<Object> csv = CsvReader.builder()
                 .fieldSeparator(layout.separator())
                 .commentStrategy(CommentStrategy.SKIP)
@@ -267,13 +257,7 @@ public final class LogReader {
                 layout.separator(),
                 layout.decimal(),
                 layout.headerRows(),
-                targets.stream()
-                        .map(target -> new ReadAs.Taken(
-                                target.role(),
-                                target.index() + 1,
-                                target.heading().strip(),
-                                target.unit().symbol()))
-                        .toList(),
+                targets.stream().map(Target::taken).toList(),
                 ColumnFinder.ignored(layout, targets),
                 columns.get(0).size(),
                 firstRows(columns));

@@ -11,6 +11,7 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.input.ProblemCode;
@@ -25,10 +26,12 @@ final class ParquetLog {
     private static final char NO_COMMENT = '\uffff';
 
     private final String source;
+    private final Statement statement;
     private final LogRequest request;
     private final LogProblems problems;
 
-    private ParquetLog(Path path, LogRequest request, LogProblems problems) {
+    private ParquetLog(Path path, Statement statement, LogRequest request, LogProblems problems) {
+        this.statement = statement;
         this.source = "read_parquet('" + path.toAbsolutePath().toString().replace("'", "''") + "')";
         this.request = request;
         this.problems = problems;
@@ -49,13 +52,35 @@ final class ParquetLog {
      * @throws IOException if the file cannot be read as Parquet
      */
     static @Nullable Content read(Path path, LogRequest request, LogProblems problems) throws IOException {
+        return in(path, request, problems, log -> Optional.ofNullable(log.read("")))
+                .orElse(null);
+    }
+
+    /** The beginning of a log: its columns, and the first rows as written and as read. */
+    record Begin(@Nullable Layout layout, List<List<String>> cells, List<Target> targets, List<Column> columns) {}
+
+    /**
+     * Returns the beginning; what is wrong with it is noted.
+     *
+     * @throws IOException if the file cannot be read as Parquet
+     */
+    static Begin begin(Path path, LogRequest request, LogProblems problems) throws IOException {
+        return in(path, request, problems, ParquetLog::begin);
+    }
+
+    /** What is done with an open file. */
+    private interface Work<T> {
+        T with(ParquetLog log) throws SQLException;
+    }
+
+    private static <T> T in(Path path, LogRequest request, LogProblems problems, Work<T> work) throws IOException {
         // an in-memory database that fetches nothing from anywhere and leaves nothing behind
         try (Connection connection = DriverManager.getConnection("jdbc:duckdb:");
                 Statement statement = connection.createStatement()) {
             statement.execute("SET autoinstall_known_extensions = false");
             statement.execute("SET autoload_known_extensions = false");
             statement.execute("SET memory_limit = '512MB'");
-            return new ParquetLog(path, request, problems).read(statement);
+            return work.with(new ParquetLog(path, statement, request, problems));
         } catch (SQLException e) {
             throw new IOException(firstLine(String.valueOf(e.getMessage())), e);
         }
@@ -65,8 +90,34 @@ final class ParquetLog {
         return message.lines().findFirst().orElse("");
     }
 
-    private @Nullable Content read(Statement statement) throws SQLException {
-        Layout layout = layout(statement);
+    private Begin begin() throws SQLException {
+        Layout layout = layout();
+        if (layout == null) {
+            problems.add(ProblemCode.LOG_NO_ROWS, 0, 0, "");
+            return new Begin(null, List.of(), List.of(), List.of());
+        }
+        List<List<String>> cells = new ArrayList<>();
+        try (ResultSet first = statement.executeQuery("SELECT * FROM " + source + " LIMIT " + LogBegin.ROWS)) {
+            while (first.next()) {
+                cells.add(cells(first, layout.cells()));
+            }
+        }
+        List<Target> targets = ColumnFinder.find(layout, request, problems);
+        Content content = problems.any() ? null : read(" LIMIT " + LogBegin.ROWS);
+        return new Begin(layout, cells, targets, content == null || problems.any() ? List.of() : content.columns());
+    }
+
+    private static List<String> cells(ResultSet row, int count) throws SQLException {
+        List<String> cells = new ArrayList<>();
+        for (int i = 1; i <= count; i++) {
+            String cell = row.getString(i);
+            cells.add(cell == null ? "" : cell);
+        }
+        return cells;
+    }
+
+    private @Nullable Content read(String limit) throws SQLException {
+        Layout layout = layout();
         if (layout == null) {
             problems.add(ProblemCode.LOG_NO_ROWS, 0, 0, "");
             return null;
@@ -78,7 +129,7 @@ final class ParquetLog {
         List<Column.Builder> columns = new ArrayList<>();
         String wanted =
                 targets.stream().map(target -> expression(layout, target)).collect(Collectors.joining(", "));
-        try (ResultSet rows = statement.executeQuery("SELECT " + wanted + " FROM " + source)) {
+        try (ResultSet rows = statement.executeQuery("SELECT " + wanted + " FROM " + source + limit)) {
             for (int k = 0; k < targets.size(); k++) {
                 columns.add(new Column.Builder(1 << 12));
             }
@@ -134,7 +185,7 @@ final class ParquetLog {
         return number + ", CASE WHEN " + number + " IS NULL THEN " + name + "::VARCHAR END";
     }
 
-    private @Nullable Layout layout(Statement statement) throws SQLException {
+    private @Nullable Layout layout() throws SQLException {
         try (ResultSet first = statement.executeQuery("SELECT * FROM " + source + " LIMIT 1")) {
             ResultSetMetaData about = first.getMetaData();
             List<String> headings = new ArrayList<>();
@@ -144,11 +195,7 @@ final class ParquetLog {
             if (!first.next()) {
                 return null;
             }
-            List<String> cells = new ArrayList<>();
-            for (int i = 1; i <= headings.size(); i++) {
-                String cell = first.getString(i);
-                cells.add(cell == null ? "" : cell);
-            }
+            List<String> cells = cells(first, headings.size());
             List<String> units = Collections.nCopies(headings.size(), "");
             return new Layout('\t', '.', NO_COMMENT, 1, 1, headings.size(), headings, units, 1, cells);
         }

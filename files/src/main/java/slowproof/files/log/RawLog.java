@@ -15,8 +15,8 @@ import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
-import java.util.zip.GZIPInputStream;
 import org.jspecify.annotations.Nullable;
+import slowproof.files.packed.Unpacking;
 
 /**
  * A log opened for reading: gzip is unpacked, the encoding recognised, the fingerprint taken of the bytes as they
@@ -64,7 +64,7 @@ final class RawLog implements AutoCloseable {
             boolean gzip = packed.read() == 0x1f && packed.read() == 0x8b;
             packed.reset();
             BufferedInputStream text =
-                    gzip ? new BufferedInputStream(new GZIPInputStream(packed, BUFFER), BUFFER) : packed;
+                    gzip ? new BufferedInputStream(Unpacking.gunzip(packed, Files.size(path)), BUFFER) : packed;
             text.mark(PEEK);
             byte[] start = text.readNBytes(PEEK);
             text.reset();

@@ -1,9 +1,12 @@
 package slowproof.files.log;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.Reader;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Iterator;
@@ -12,7 +15,9 @@ import java.util.stream.Stream;
 import org.dhatim.fastexcel.reader.Cell;
 import org.dhatim.fastexcel.reader.CellType;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
+import org.dhatim.fastexcel.reader.ReadingOptions;
 import org.dhatim.fastexcel.reader.Row;
+import slowproof.files.packed.Unpacking;
 
 /**
  * A spreadsheet's first sheet as text: cells separated by tabs, numbers with all their digits and a decimal point,
@@ -33,8 +38,20 @@ final class SheetReader extends Reader {
     private int written;
     private int width;
 
+    /**
+     * Opens the first sheet of a workbook, once it is known to unpack to no more than it may.
+     *
+     * @throws IOException if it is no workbook, or unpacks to too much
+     */
+    static SheetReader open(Path path) throws IOException {
+        Unpacking.checkArchive(path);
+        try (InputStream in = Files.newInputStream(path)) {
+            return new SheetReader(new ReadableWorkbook(in, new ReadingOptions(true, false)));
+        }
+    }
+
     /** Opens the first sheet of a workbook; the workbook is closed with the reader. */
-    SheetReader(ReadableWorkbook workbook) throws IOException {
+    private SheetReader(ReadableWorkbook workbook) throws IOException {
         this.workbook = workbook;
         this.stream = workbook.getFirstSheet().openStream();
         this.rows = stream.iterator();

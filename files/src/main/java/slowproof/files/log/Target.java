@@ -23,6 +23,11 @@ record Target(
         double divisor,
         boolean stamps,
         @Nullable Double threshold) {
+    /** Returns how it is told to a person. */
+    ReadAs.Taken taken() {
+        return new ReadAs.Taken(role, index + 1, heading.strip(), unit.symbol());
+    }
+
     /** Returns true when a number in the cell is what the recording holds. */
     boolean asItStands() {
         return switch (role) {

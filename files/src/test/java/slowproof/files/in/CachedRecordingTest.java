@@ -82,10 +82,10 @@ class CachedRecordingTest {
         SpeedTrace trace = one.recordings().get(0).cut().trace();
         SpeedTrace same = other.recordings().get(0).cut().trace();
         assertThat(trace.stepS()).isEqualTo(same.stepS());
-        assertThat(trace.referenceMmPerS().toArray())
-                .containsExactly(same.referenceMmPerS().toArray());
-        assertThat(trace.indicatedMmPerS().toArray())
-                .containsExactly(same.indicatedMmPerS().toArray());
+        assertThat(trace.referenceMmPerS().value().toArray())
+                .containsExactly(same.referenceMmPerS().value().toArray());
+        assertThat(trace.indicatedMmPerS().timeS().toArray())
+                .containsExactly(same.indicatedMmPerS().timeS().toArray());
         assertThat(trace.dropout().toArray()).containsExactly(same.dropout().toArray());
     }
 

@@ -28,6 +28,7 @@ import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.Flag;
 import slowproof.trial.input.SourcePosition;
 import slowproof.trial.recording.Column;
+import slowproof.trial.recording.PeakLine;
 import slowproof.trial.recording.SpeedTrace;
 import slowproof.wording.Wording;
 
@@ -183,7 +184,7 @@ class FindingsJsonTest {
 
     private static RecordingCut cut(String name) {
         Column none = Column.copyOf(Double.NaN);
-        SpeedTrace trace = new SpeedTrace(0, 1, none, none, none);
+        SpeedTrace trace = new SpeedTrace(0, 1, 1, new PeakLine(none, none), new PeakLine(none, none), none);
         return new RecordingCut(name, 2, 0, 1, 1, 1, List.of(), 2, 1, 0.5, 0.1, 0.2, false, 0, trace);
     }
 

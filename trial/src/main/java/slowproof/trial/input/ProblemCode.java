@@ -19,6 +19,8 @@ public enum ProblemCode {
     FILE_NOT_FOUND,
     /** {0} why, as the system says it. */
     FILE_NOT_READABLE,
+    /** {0} how many MiB a file of this size may hold, a {@link Long}. */
+    FILE_UNPACKS_TOO_LARGE,
     /** No arguments; the place is the folder that files were to be written to. */
     FOLDER_NOT_WRITABLE,
     /** No arguments. */

@@ -4,27 +4,34 @@ import java.util.Arrays;
 import slowproof.trial.Check;
 
 /**
- * A recording made small enough for a picture: mean speeds over equal times. Where rows are missing, or the
- * recording is cut, there is no speed.
+ * A recording made small enough for a picture: speeds with every peak kept, and dropouts piece by piece. Where rows
+ * are missing, or the recording is cut, the lines are interrupted.
  *
  * @param fromS start of the first piece in s
  * @param stepS length of a piece in s, above zero
- * @param referenceMmPerS speed of the reference in each piece, in mm/s, signed; NaN where there is none
- * @param indicatedMmPerS speed that the sensor shows in each piece, in mm/s, signed; NaN where there is none
+ * @param gateS time over which the speeds are averaged, in s, above zero
+ * @param referenceMmPerS speed of the reference in mm/s, signed; empty without a reference
+ * @param indicatedMmPerS speed that the sensor shows in mm/s, signed; empty without an indication
  * @param dropout share of each piece without a valid signal, a ratio from 0 to 1; NaN where unknown
  */
-public record SpeedTrace(double fromS, double stepS, Column referenceMmPerS, Column indicatedMmPerS, Column dropout) {
+public record SpeedTrace(
+        double fromS, double stepS, double gateS, PeakLine referenceMmPerS, PeakLine indicatedMmPerS, Column dropout) {
+    private static final PeakLine NONE = new PeakLine(Column.copyOf(), Column.copyOf());
+
     /** Checks the parts. */
     public SpeedTrace {
         Check.positive(stepS, "piece", "s");
-        if (referenceMmPerS.size() != indicatedMmPerS.size() || dropout.size() != indicatedMmPerS.size()) {
-            throw new IllegalArgumentException("traces of different length");
-        }
+        Check.positive(gateS, "averaging time", "s");
     }
 
     /** Returns the number of pieces. */
     public int size() {
         return dropout.size();
+    }
+
+    /** Returns the end of the last piece in s. */
+    public double toS() {
+        return fromS + size() * stepS;
     }
 
     /** Returns the middle of a piece in s. */
@@ -45,69 +52,56 @@ public record SpeedTrace(double fromS, double stepS, Column referenceMmPerS, Col
             low = Math.min(low, recording.timeS().at(segment.from()));
             high = Math.max(high, recording.timeS().at(segment.to() - 1));
         }
-        return of(recording, low, high > low ? high : low + 1, pieces);
+        double step = high > low ? (high - low) / pieces : 1.0 / pieces;
+        double gate = RunningSpeed.usualGateS(recording);
+        return new SpeedTrace(
+                low,
+                step,
+                gate,
+                recording.hasReference() ? line(recording, recording.referenceMm(), gate, low, step) : NONE,
+                recording.hasIndication() ? line(recording, recording.indicationMm(), gate, low, step) : NONE,
+                dropout(recording, low, step, pieces));
     }
 
-    /**
-     * Returns the trace of a part of a recording.
-     *
-     * @param recording a recording
-     * @param fromS start in s
-     * @param toS end in s, after the start
-     * @param pieces number of pieces, above zero
-     */
-    public static SpeedTrace of(Recording recording, double fromS, double toS, int pieces) {
-        double step = Check.positive((toS - fromS) / pieces, "piece", "s");
-        double[] reference = new double[pieces];
-        double[] indicated = new double[pieces];
-        double[] dropout = new double[pieces];
-        Arrays.fill(reference, Double.NaN);
-        Arrays.fill(indicated, Double.NaN);
-        Arrays.fill(dropout, Double.NaN);
-        double[] time = recording.timeS().raw();
-        double[] axis = recording.hasReference() ? recording.referenceMm().raw() : new double[0];
-        double[] shown = recording.hasIndication() ? recording.indicationMm().raw() : new double[0];
-        double[] lost = recording.hasDropout() ? recording.dropout().raw() : new double[0];
-        for (Segment segment : recording.segments()) {
-            int row = lastNotAfter(time, segment, fromS);
-            for (int piece = 0; piece < pieces && row < segment.to() - 1; piece++) {
-                double end = fromS + (piece + 1) * step;
-                int next = row;
-                double lostS = 0;
-                double knownS = 0;
-                while (next < segment.to() - 1 && time[next + 1] <= end) {
-                    next++;
-                    if (lost.length > 0 && !Double.isNaN(lost[next])) {
-                        knownS += time[next] - time[next - 1];
-                        lostS += lost[next] * (time[next] - time[next - 1]);
+    private static PeakLine line(Recording recording, Column track, double gate, double from, double step) {
+        PeakLine.Builder line = new PeakLine.Builder(from, step);
+        RunningSpeed.each(recording, track, gate, new RunningSpeed.Taker() {
+            @Override
+            public void take(int row, double timeS, double mmPerS) {
+                line.add(timeS, mmPerS);
+            }
+
+            @Override
+            public void gap() {
+                line.gap();
+            }
+        });
+        return line.build();
+    }
+
+    /** A row's share holds for the time since the row before it. */
+    private static Column dropout(Recording recording, double from, double step, int pieces) {
+        double[] share = new double[pieces];
+        Arrays.fill(share, Double.NaN);
+        if (recording.hasDropout()) {
+            double[] known = new double[pieces];
+            double[] lost = new double[pieces];
+            double[] time = recording.timeS().raw();
+            double[] dropout = recording.dropout().raw();
+            for (Segment segment : recording.segments()) {
+                for (int row = segment.from() + 1; row < segment.to(); row++) {
+                    if (!Double.isNaN(dropout[row])) {
+                        int piece = (int) Math.min((time[row] - from) / step, pieces - 1);
+                        double duration = time[row] - time[row - 1];
+                        known[piece] += duration;
+                        lost[piece] += dropout[row] * duration;
                     }
                 }
-                // rows further apart than a piece: the speed between the two around it
-                int to = next > row ? next : row + 1;
-                boolean reached = time[row] <= end && time[to] >= end - step;
-                if (reached && !gap(recording, row, to)) {
-                    double duration = time[to] - time[row];
-                    reference[piece] = axis.length == 0 ? Double.NaN : (axis[to] - axis[row]) / duration;
-                    indicated[piece] = shown.length == 0 ? Double.NaN : (shown[to] - shown[row]) / duration;
-                    dropout[piece] = knownS > 0 ? lostS / knownS : Double.NaN;
-                }
-                row = next;
+            }
+            for (int k = 0; k < pieces; k++) {
+                share[k] = known[k] > 0 ? lost[k] / known[k] : Double.NaN;
             }
         }
-        return new SpeedTrace(
-                fromS,
-                step,
-                Column.owning(reference, pieces),
-                Column.owning(indicated, pieces),
-                Column.owning(dropout, pieces));
-    }
-
-    private static int lastNotAfter(double[] time, Segment segment, double fromS) {
-        int place = Arrays.binarySearch(time, segment.from(), segment.to(), fromS);
-        return place >= 0 ? place : Math.max(-place - 2, segment.from());
-    }
-
-    private static boolean gap(Recording recording, int row, int to) {
-        return recording.breaks().stream().anyMatch(place -> place.row() > row && place.row() <= to);
+        return Column.owning(share, pieces);
     }
 }

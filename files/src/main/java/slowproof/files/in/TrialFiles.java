@@ -1,0 +1,45 @@
+package slowproof.files.in;
+
+import java.nio.file.Path;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import slowproof.files.cache.CacheFolder;
+import slowproof.trial.recording.Recording;
+
+/**
+ * Where the files that a trial names lie, and what is done with what is made of them.
+ *
+ * @param places place of a file by the name that the trial gives it
+ * @param cache where results are kept
+ * @param watcher who gets to see each recording, or null
+ */
+public record TrialFiles(
+        Function<String, Path> places,
+        CacheFolder cache,
+        @Nullable Watcher watcher) {
+    /** Gets to see a recording as it was read, on one clock, before it is forgotten. */
+    @FunctionalInterface
+    public interface Watcher {
+        /**
+         * Sees a recording.
+         *
+         * @param name name that its passes bear
+         * @param recording the recording
+         */
+        void see(String name, Recording recording);
+    }
+
+    /** Returns files that lie in one folder, their names being relative to it. */
+    public static TrialFiles in(Path folder, CacheFolder cache) {
+        return new TrialFiles(folder::resolve, cache, null);
+    }
+
+    /** Returns the same files with somebody who sees each recording, so that none is taken from the cache unread. */
+    public TrialFiles watchedBy(Watcher one) {
+        return new TrialFiles(places, cache, one);
+    }
+
+    Path of(String name) {
+        return places.apply(name);
+    }
+}

@@ -1,0 +1,140 @@
+package slowproof.trial.recording;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import slowproof.trial.Check;
+
+/**
+ * Speed at every row of a recording: the mean over a short time around it, never across a place where rows are
+ * missing. A difference from row to row would show little but the steps of the counter.
+ */
+public final class RunningSpeed {
+    /** One step of the counter may look like this share of the top speed. */
+    private static final double STEP_SHARE = 0.01;
+
+    private static final double SHORTEST_S = 0.01;
+    private static final double LONGEST_S = 0.5;
+    private static final int FEWEST_INTERVALS = 3;
+
+    private final Recording recording;
+    private final double[] time;
+    private final double gateS;
+
+    private RunningSpeed(Recording recording, double gateS) {
+        this.recording = recording;
+        this.time = recording.timeS().raw();
+        this.gateS = gateS;
+    }
+
+    /** Takes the speed at a row, in mm/s, signed. */
+    @FunctionalInterface
+    public interface Taker {
+        /**
+         * Takes a speed.
+         *
+         * @param row row counted from 0
+         * @param timeS its time in s
+         * @param mmPerS speed in mm/s; NaN for a row that stands alone
+         */
+        void take(int row, double timeS, double mmPerS);
+
+        /** Learns that the next row does not follow on the one before. */
+        default void gap() {}
+    }
+
+    /**
+     * Returns the time over which speeds are to be averaged so that a step of the counter or of the reference makes no
+     * more than a hundredth of the top speed: 0.01 s to 0.5 s, and at least three rows.
+     *
+     * @param recording recording with an indication, a reference or both
+     * @return time in s
+     */
+    public static double usualGateS(Recording recording) {
+        double shortest = SHORTEST_S;
+        if (recording.intervalS() > 0) {
+            shortest = Math.max(shortest, FEWEST_INTERVALS * recording.intervalS());
+        }
+        double longest = Math.max(LONGEST_S, shortest);
+        double step = 0;
+        Top top = new Top();
+        RunningSpeed rough = new RunningSpeed(recording, longest);
+        if (recording.hasReference()) {
+            step = Motion.smallestStep(recording.referenceMm().raw(), recording.size());
+            rough.each(recording.referenceMm(), top);
+        }
+        if (recording.hasIndication()) {
+            step = Math.max(step, Motion.smallestStep(recording.indicationMm().raw(), recording.size()));
+            rough.each(recording.indicationMm(), top);
+        }
+        double gate = top.mmPerS > 0 ? step / (STEP_SHARE * top.mmPerS) : longest;
+        return rounded(Math.min(Math.max(gate, shortest), longest));
+    }
+
+    /** To two digits, since people read it. */
+    private static double rounded(double seconds) {
+        return new BigDecimal(seconds)
+                .round(new MathContext(2, RoundingMode.HALF_EVEN))
+                .doubleValue();
+    }
+
+    /** The highest speed of all. */
+    private static final class Top implements Taker {
+        private double mmPerS;
+
+        @Override
+        public void take(int row, double timeS, double speed) {
+            mmPerS = Math.abs(speed) > mmPerS ? Math.abs(speed) : mmPerS;
+        }
+    }
+
+    /**
+     * Gives the speed of a track row by row.
+     *
+     * @param recording recording that the track is of
+     * @param track positions in mm
+     * @param gateS time to average over in s, above zero
+     * @param taker what becomes of each speed
+     */
+    public static void each(Recording recording, Column track, double gateS, Taker taker) {
+        new RunningSpeed(recording, Check.positive(gateS, "averaging time", "s")).each(track, taker);
+    }
+
+    private void each(Column track, Taker taker) {
+        double[] position = track.raw();
+        int[] breaks = recording.breaks().stream().mapToInt(Break::row).sorted().toArray();
+        int from = 0;
+        for (int k = 0; k <= breaks.length; k++) {
+            int to = k < breaks.length ? breaks[k] : recording.size();
+            if (k > 0) {
+                taker.gap();
+            }
+            stretch(position, from, to, taker);
+            from = Math.max(from, to);
+        }
+    }
+
+    private void stretch(double[] position, int from, int to, Taker taker) {
+        if (to - from < 2) {
+            for (int row = from; row < to; row++) {
+                taker.take(row, time[row], Double.NaN);
+            }
+            return;
+        }
+        int behind = from;
+        int ahead = from;
+        for (int row = from; row < to; row++) {
+            double start = time[row] - gateS / 2;
+            double end = time[row] + gateS / 2;
+            while (behind + 1 < row && time[behind + 1] <= start) {
+                behind++;
+            }
+            ahead = Math.max(ahead, Math.min(row + 1, to - 1));
+            while (ahead < to - 1 && time[ahead] < end) {
+                ahead++;
+            }
+            double duration = time[ahead] - time[behind];
+            taker.take(row, time[row], (position[ahead] - position[behind]) / duration);
+        }
+    }
+}
