@@ -178,6 +178,11 @@ public final class Archive implements AutoCloseable {
         return new TrialIndex(database, program);
     }
 
+    /** Returns the cards: questions and samples. */
+    public Cards cards() {
+        return new Cards(database, clock);
+    }
+
     private static boolean isRecorded(Handle handle, String trial, String token) {
         return handle.select("select count(*) from event where trial_id = ? and token = ?", trial, token)
                         .mapTo(Integer.class)

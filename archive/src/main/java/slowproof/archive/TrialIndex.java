@@ -204,7 +204,8 @@ public final class TrialIndex {
         }
         return database.read(handle -> handle.select(
                         "select f.*, t.changed_at, t.title from summary_surface f join trial t on t.id = f.trial_id"
-                                + " where f.material_key in (" + marks(keys.size()) + ")",
+                                + " where f.material_key in (" + marks(keys.size())
+                                + ") order by t.changed_at desc, f.trial_id, f.place",
                         keys.toArray())
                 .map((row, context) -> new Tried(
                         new TrialEntry(

@@ -1,6 +1,7 @@
 package slowproof.app.web;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
@@ -122,6 +123,11 @@ public record Show(Wording wording, ZoneId zone) {
         String form = german() ? "d. MMM yyyy" : "d MMM yyyy";
         return DateTimeFormatter.ofPattern(form, german() ? Locale.GERMAN : Locale.UK)
                 .format(at.atZone(zone));
+    }
+
+    /** Returns a day that is written as ISO 8601. */
+    public String day(String day) {
+        return day(LocalDate.parse(day).atStartOfDay(zone).toInstant());
     }
 
     /** Returns the time of day. */

@@ -6,6 +6,7 @@ import io.javalin.http.HandlerType;
 import io.javalin.http.HttpResponseException;
 import io.javalin.http.HttpStatus;
 import jakarta.servlet.ServletException;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
@@ -57,6 +58,7 @@ final class Site {
         new BenchPage(this).install(routes);
         new TrialPage(this).install(routes);
         new LinePage(this).install(routes);
+        new QuestionsPage(this).install(routes);
         new Photos(this).install(routes);
         new Downloads(this).install(routes);
         new TakeInPage(this).install(routes);
@@ -149,6 +151,11 @@ final class Site {
         return summaries;
     }
 
+    /** Returns the day, ISO 8601. */
+    String today() {
+        return LocalDate.now(zone).toString();
+    }
+
     Live live() {
         return live;
     }
@@ -192,6 +199,8 @@ final class Site {
             case "bench" -> "/trials/" + context.pathParam("id") + "/bench";
             case "trial" -> "/trials/" + context.pathParam("id");
             case "trials" -> "/trials";
+            case "questions" -> "/questions";
+            case "inquiry" -> "/questions/" + context.pathParam("number");
             default -> context.path();
         };
     }

@@ -48,6 +48,11 @@ final class Summaries implements AutoCloseable {
         return archive.get().index(program);
     }
 
+    /** Returns the version of the program that makes them. */
+    String program() {
+        return program;
+    }
+
     /** Starts to bring up to date what is not, waits a moment, and returns how many summaries are still to come. */
     int upToDate() {
         int open = index().countOutOfDate();

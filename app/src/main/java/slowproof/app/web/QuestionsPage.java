@@ -1,0 +1,272 @@
+package slowproof.app.web;
+
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
+import slowproof.archive.Cards;
+import slowproof.archive.NewEvent;
+import slowproof.archive.desk.CardEntry;
+import slowproof.archive.desk.CardEvent;
+import slowproof.archive.desk.CardKind;
+import slowproof.archive.desk.Question;
+import slowproof.archive.sheet.FactName;
+import slowproof.archive.sheet.Sheet;
+import slowproof.archive.typed.Typed;
+import slowproof.trial.evidence.Inquiry;
+import slowproof.wording.Wording;
+
+/** The question desk: what somebody asks is answered from what was tried. Questions and answers are kept. */
+public final class QuestionsPage {
+    private static final int A_PAGE = 40;
+    private static final String ADDRESS = "/questions/{number}";
+
+    private final Site site;
+
+    QuestionsPage(Site site) {
+        this.site = site;
+    }
+
+    void install(RoutesConfig routes) {
+        routes.get("/questions", this::list);
+        routes.post("/questions", this::ask);
+        routes.get(ADDRESS, context -> show(context, Map.of(), List.of()));
+        routes.post(ADDRESS, this::correct);
+        routes.post(ADDRESS + "/answer", this::answer);
+        routes.post(ADDRESS + "/sent", context -> record(context, Question.SENT, Map.of()));
+        routes.post(ADDRESS + "/reopen", context -> record(context, Question.REOPENED, Map.of()));
+        routes.post(ADDRESS + "/trial", this::makeTrial);
+    }
+
+    /**
+     * What the list shows.
+     *
+     * @param form the question being typed
+     * @param view evidence for it
+     * @param token name of the form, so that sending it twice counts once
+     * @param words words of the filter
+     * @param entries questions
+     * @param today day, ISO 8601
+     */
+    public record ListView(
+            QuestionForm form, QuestionView view, String token, String words, List<CardEntry> entries, String today) {
+        /** Copies the list. */
+        public ListView {
+            entries = List.copyOf(entries);
+        }
+    }
+
+    /**
+     * What the page of a question shows.
+     *
+     * @param question the question
+     * @param form what was typed
+     * @param view evidence for it as of now
+     * @param last the last answer that was kept, or null
+     * @param token name of the forms, so that sending one twice counts once
+     * @param history events, the last first
+     */
+    public record View(
+            Question question,
+            QuestionForm form,
+            QuestionView view,
+            Question.@Nullable Answer last,
+            String token,
+            List<CardEvent> history) {
+        /** Copies the list. */
+        public View {
+            history = List.copyOf(history);
+        }
+    }
+
+    private Cards cards() {
+        return site.archive().cards();
+    }
+
+    private void list(Context context) {
+        Visit visit = Visit.of(context);
+        QuestionForm typed = QuestionForm.sent(visit, context::queryParam);
+        // a blank that is still empty is no mistake while the question is being typed
+        QuestionForm quiet = new QuestionForm(
+                typed.fields(),
+                typed.inquiry(),
+                typed.problems().stream()
+                        .filter(problem -> !typed.field(problem.field()).isEmpty())
+                        .toList());
+        sendList(visit, quiet);
+    }
+
+    private void sendList(Visit visit, QuestionForm form) {
+        Wording wording = visit.wording();
+        site.summaries().upToDate();
+        String asked = visit.context().queryParam("q");
+        String words = asked == null ? "" : asked.substring(0, Math.min(200, asked.length()));
+        ListView view = new ListView(
+                form,
+                QuestionView.of(form.inquiry(), 0, site, wording),
+                Visit.random(),
+                words,
+                cards().list(CardKind.QUESTION, words, 0, A_PAGE),
+                site.today());
+        site.send(
+                visit,
+                "questions.jte",
+                wording,
+                "questions",
+                wording.text("questions.title"),
+                form.problems(),
+                Map.of("view", view));
+    }
+
+    private void ask(Context context) {
+        Visit visit = Visit.of(context);
+        QuestionForm form = QuestionForm.sent(visit, context::formParam);
+        if (!form.problems().isEmpty()) {
+            sendList(visit, form);
+            return;
+        }
+        int number =
+                cards().start(CardKind.QUESTION, visit.field("token"), Question.ASKED, signed(context, form.fields()));
+        visit.goTo("/questions/" + number);
+    }
+
+    /** Adds who sent it, where people have accounts. */
+    static Map<String, String> signed(Context context, Map<String, String> fields) {
+        String name = Reader.of(context).name();
+        if (name.isEmpty()) {
+            return fields;
+        }
+        Map<String, String> signed = new LinkedHashMap<>(fields);
+        signed.put("by", name);
+        return signed;
+    }
+
+    private Question question(Context context) {
+        int number = number(context);
+        List<CardEvent> events = cards().events(CardKind.QUESTION, number);
+        if (events.isEmpty()) {
+            throw new NotFoundResponse();
+        }
+        return Question.of(String.valueOf(number), number, events);
+    }
+
+    static int number(Context context) {
+        String number = context.pathParam("number");
+        if (!number.matches("[0-9]{1,9}")) {
+            throw new NotFoundResponse();
+        }
+        return Integer.parseInt(number);
+    }
+
+    private void show(Context context, Map<String, String> sent, List<Problem> problems) {
+        Visit visit = Visit.of(context);
+        Wording wording = visit.wording();
+        Question question = question(context);
+        site.summaries().upToDate();
+        QuestionForm kept = QuestionForm.of(question.typed(), visit);
+        QuestionForm form = sent.isEmpty() ? kept : new QuestionForm(sent, kept.inquiry(), problems);
+        List<CardEvent> history = new ArrayList<>(cards().events(CardKind.QUESTION, question.number()));
+        Collections.reverse(history);
+        View view = new View(
+                question,
+                form,
+                QuestionView.of(form.inquiry(), use(context), site, wording),
+                QuestionView.last(question),
+                Visit.random(),
+                history);
+        site.send(
+                visit,
+                "question.jte",
+                wording,
+                "inquiry",
+                wording.text("inquiry.title", question.number()),
+                problems,
+                Map.of("view", view));
+    }
+
+    private static int use(Context context) {
+        String use = context.queryParam("use");
+        return use != null && use.matches("[0-9]") ? Integer.parseInt(use) : 0;
+    }
+
+    private void correct(Context context) {
+        Visit visit = Visit.of(context);
+        QuestionForm form = QuestionForm.sent(visit, context::formParam);
+        if (!form.problems().isEmpty()) {
+            show(context, form.fields(), form.problems());
+            return;
+        }
+        record(context, Question.ASKED, form.fields());
+    }
+
+    private void answer(Context context) {
+        Visit visit = Visit.of(context);
+        Question question = question(context);
+        QuestionForm form = QuestionForm.of(question.typed(), visit);
+        QuestionView view = QuestionView.of(form.inquiry(), use(context), site, visit.wording());
+        record(
+                context,
+                Question.ANSWERED,
+                view.kept(visit.field("en"), visit.field("de"), site.summaries().program()));
+    }
+
+    private void record(Context context, String event, Map<String, String> fields) {
+        Visit visit = Visit.of(context);
+        int number = number(context);
+        if (!cards().append(CardKind.QUESTION, number, visit.field("token"), event, signed(context, fields))) {
+            throw new NotFoundResponse();
+        }
+        visit.goTo("/questions/" + number);
+    }
+
+    /** A trial with what the question tells: surface, acceleration, and the tolerance as its limit. */
+    private void makeTrial(Context context) {
+        Visit visit = Visit.of(context);
+        Question question = question(context);
+        Inquiry inquiry =
+                Objects.requireNonNull(QuestionForm.of(question.typed(), visit).inquiry(), "kept questions are whole");
+        Map<FactName, String> facts = new LinkedHashMap<>();
+        facts.put(FactName.TITLE, visit.wording().text("inquiry.trial_title", question.number(), inquiry.material()));
+        facts.put(FactName.MATERIAL, inquiry.material());
+        facts.put(FactName.LIMIT_PERCENT, plain(100 * inquiry.permitted()));
+        Double acceleration = inquiry.gentlestMmPerS2();
+        facts.put(FactName.ACCELERATION, acceleration == null ? "" : plain(acceleration));
+        facts.put(FactName.NOTES, question.field("text"));
+        List<NewEvent> events = new ArrayList<>();
+        facts.forEach((name, text) -> {
+            if (!text.isBlank()) {
+                events.add(Sheet.noting(name, typed(text)));
+            }
+        });
+        if (visit.german()) {
+            events.add(Sheet.noting(FactName.DECIMAL_MARK, typed("comma")));
+        }
+        String trial = site.archive().start(events);
+        cards().append(
+                        CardKind.QUESTION,
+                        question.number(),
+                        visit.field("token"),
+                        Question.TRIAL,
+                        signed(context, Map.of("trial", trial)));
+        visit.goTo("/trials/" + trial + "/bench");
+    }
+
+    private static String plain(double value) {
+        return new BigDecimal(value)
+                .round(new MathContext(6))
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+
+    private static Typed typed(String text) {
+        return new Typed(text, Typed.NOTHING.mark(), Typed.NOTHING.lengthUnit(), Typed.NOTHING.speedUnit());
+    }
+}

@@ -1,0 +1,138 @@
+package slowproof.archive;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import slowproof.archive.desk.CardEntry;
+import slowproof.archive.desk.CardKind;
+import slowproof.archive.desk.Question;
+import slowproof.archive.desk.Sample;
+
+class CardsTest {
+    @TempDir
+    Path folder;
+
+    private Archive archive;
+    private Cards cards;
+
+    @BeforeEach
+    void open() {
+        archive = Archive.open(folder, Clock.fixed(Instant.parse("2026-03-02T08:00:00Z"), ZoneOffset.UTC));
+        cards = archive.cards();
+    }
+
+    @AfterEach
+    void close() {
+        archive.close();
+    }
+
+    private int sample(String material, String due) {
+        return cards.start(CardKind.SAMPLE, "", Sample.NOTED, Map.of("material", material, "due", due));
+    }
+
+    @Test
+    void numbersCountFromOneForEachKind() {
+        assertThat(sample("felt", "")).isEqualTo(1);
+        assertThat(sample("film", "")).isEqualTo(2);
+        assertThat(cards.start(CardKind.QUESTION, "", Question.ASKED, Map.of())).isEqualTo(1);
+    }
+
+    @Test
+    void sameFormSentTwiceStartsOneCardAndRecordsOneEvent() {
+        Map<String, String> felt = Map.of("material", "felt");
+        assertThat(cards.start(CardKind.SAMPLE, "a", Sample.NOTED, felt)).isEqualTo(1);
+        assertThat(cards.start(CardKind.SAMPLE, "a", Sample.NOTED, felt)).isEqualTo(1);
+        cards.append(CardKind.SAMPLE, 1, "b", Sample.RETURNED, Map.of("day", "2026-04-01"));
+        cards.append(CardKind.SAMPLE, 1, "b", Sample.RETURNED, Map.of("day", "2026-04-02"));
+        assertThat(Sample.of("", 1, cards.events(CardKind.SAMPLE, 1)).returned())
+                .isEqualTo("2026-04-01");
+        assertThat(cards.events(CardKind.SAMPLE, 1)).hasSize(2);
+    }
+
+    @Test
+    void whatWasTypedComesBackAndTheLastCorrectionCounts() {
+        Map<String, String> typed = new HashMap<>(Map.of("material", "felt \"grey\" \u00bd\n<b>", "sender", "a plant"));
+        int number = cards.start(CardKind.SAMPLE, "", Sample.NOTED, typed);
+        typed.put("batch", "7");
+        cards.append(CardKind.SAMPLE, number, "", Sample.NOTED, typed);
+        Sample sample = Sample.of("", number, cards.events(CardKind.SAMPLE, number));
+        assertThat(sample.typed()).isEqualTo(typed);
+        assertThat(cards.events(CardKind.SAMPLE, number).get(0).text("batch")).isEmpty();
+    }
+
+    @Test
+    void openAndSoonestDueComeFirst() {
+        sample("no date", "");
+        sample("late", "2026-05-01");
+        sample("soon", "2026-04-01");
+        sample("gone", "2026-03-01");
+        cards.append(CardKind.SAMPLE, 4, "", Sample.RETURNED, Map.of("day", "2026-02-28"));
+        assertThat(cards.list(CardKind.SAMPLE, "", 0, 10))
+                .extracting(CardEntry::title)
+                .containsExactly("soon", "late", "no date", "gone");
+        assertThat(cards.due(CardKind.SAMPLE, "2026-04-01"))
+                .extracting(CardEntry::title)
+                .containsExactly("soon");
+        assertThat(cards.countOpen(CardKind.SAMPLE)).isEqualTo(3);
+        assertThat(cards.list(CardKind.SAMPLE, "DATE no", 0, 10)).hasSize(1);
+        assertThat(cards.list(CardKind.SAMPLE, "", 1, 1))
+                .extracting(CardEntry::title)
+                .containsExactly("late");
+    }
+
+    @Test
+    void trialsAreLinkedAndUnlinked() {
+        String trial = archive.start(List.of());
+        sample("felt", "");
+        cards.append(CardKind.SAMPLE, 1, "", Sample.LINKED, Map.of("trial", trial));
+        assertThat(cards.ofTrial(CardKind.SAMPLE, trial))
+                .extracting(CardEntry::number)
+                .containsExactly(1);
+        assertThat(cards.ofTrial(CardKind.QUESTION, trial)).isEmpty();
+        cards.append(CardKind.SAMPLE, 1, "", Sample.UNLINKED, Map.of("trial", trial));
+        assertThat(cards.ofTrial(CardKind.SAMPLE, trial)).isEmpty();
+    }
+
+    @Test
+    void questionIsOpenUntilItsLastAnswerWentOut() {
+        cards.start(
+                CardKind.QUESTION,
+                "",
+                Question.ASKED,
+                Map.of("material", "film", "asked_by", "the cutter", "due", "2026-03-03"));
+        cards.append(
+                CardKind.QUESTION,
+                1,
+                "",
+                Question.ANSWERED,
+                Map.of("en", "yes", "de", "ja", "verdict", "holds", "evidence", "abc def"));
+        assertThat(cards.due(CardKind.QUESTION, "2026-03-03")).hasSize(1);
+        cards.append(CardKind.QUESTION, 1, "", Question.SENT, Map.of());
+        assertThat(cards.due(CardKind.QUESTION, "2026-03-03")).isEmpty();
+        Question question = Question.of("", 1, cards.events(CardKind.QUESTION, 1));
+        assertThat(question.sent()).isTrue();
+        assertThat(question.answers()).singleElement().satisfies(answer -> {
+            assertThat(answer.english()).isEqualTo("yes");
+            assertThat(answer.evidence()).containsExactly("abc", "def");
+        });
+        cards.append(CardKind.QUESTION, 1, "", Question.REOPENED, Map.of());
+        assertThat(cards.countOpen(CardKind.QUESTION)).isEqualTo(1);
+        assertThat(cards.list(CardKind.QUESTION, "", 0, 9).get(0).title()).isEqualTo("film, the cutter");
+    }
+
+    @Test
+    void cardThatDoesNotExistIsSaid() {
+        assertThat(cards.events(CardKind.SAMPLE, 9)).isEmpty();
+        assertThat(cards.append(CardKind.SAMPLE, 9, "", Sample.KEPT, Map.of())).isFalse();
+    }
+}
