@@ -123,7 +123,8 @@ public final class Cards {
     private void record(
             Handle handle, CardKind kind, String id, @Nullable String token, String event, Map<String, String> fields) {
         List<CardEvent> events = new ArrayList<>(events(handle, id));
-        CardEvent next = new CardEvent(events.size() + 1L, clock.instant().truncatedTo(ChronoUnit.MICROS), event, fields);
+        CardEvent next =
+                new CardEvent(events.size() + 1L, clock.instant().truncatedTo(ChronoUnit.MICROS), event, fields);
         events.add(next);
         handle.execute(
                 "insert into card_event (card_id, seq, at, kind, fields, token) values (?, ?, ?, ?, ?, ?)",

@@ -25,9 +25,14 @@ class CardsTest {
     private Archive archive;
     private Cards cards;
 
+    /** Returns a place that holds no archive yet. */
+    ArchivePlace place() {
+        return new ArchivePlace.Folder(folder);
+    }
+
     @BeforeEach
     void open() {
-        archive = Archive.open(folder, Clock.fixed(Instant.parse("2026-03-02T08:00:00Z"), ZoneOffset.UTC));
+        archive = Archive.open(place(), Clock.fixed(Instant.parse("2026-03-02T08:00:00Z"), ZoneOffset.UTC));
         cards = archive.cards();
     }
 

@@ -37,9 +37,14 @@ class TrialIndexTest {
     private TrialIndex index;
     private Instant now = Instant.parse("2026-03-02T08:00:00Z");
 
+    /** Returns a place that holds no archive yet. */
+    ArchivePlace place() {
+        return new ArchivePlace.Folder(folder);
+    }
+
     @BeforeEach
     void open() {
-        archive = Archive.open(folder, new Clock() {
+        archive = Archive.open(place(), new Clock() {
             @Override
             public ZoneId getZone() {
                 return ZoneOffset.UTC;
