@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# Times ten million pieces of a forecast beside the same model in vectorised NumPy, in one run on one machine.
+# Times ten million pieces of a forecast beside the same model in vectorised NumPy, in one run on one machine. On a machine that
+# does other work too the processor time is the steadier figure of the two.
 # Usage: benchmarks/pieces.sh [PIECES]
 set -eu
 pieces=${1:-10000000}
@@ -31,4 +32,7 @@ classpath=$(find "$build" -name '*.jar' | tr '\n' ':')
 "$java" -cp "$classpath" "$here/benchmarks/Pieces.java" "$folder/trial.yaml" "$folder/line.yaml" "$pieces" 2>"$folder/java"
 grep '^figures=' "$folder/java" >/dev/null || { cat "$folder/java" >&2; exit 1; }
 python3 "$here/benchmarks/pieces.py" $(sed -n 's/^figures=//p' "$folder/java") 2>"$folder/numpy" || { cat "$folder/numpy"; exit 0; }
-awk -F= '/^seconds/ {s[FILENAME] = $2} END {for (f in s) if (f ~ /numpy/) n = s[f]; else j = s[f]; printf "NumPy takes %.1f times as long\n", n / j}' "$folder/java" "$folder/numpy"
+awk -F= '{v[$1, FILENAME ~ /numpy/] = $2}
+    END {printf "NumPy takes %.1f times as long, and %.1f times the processor time\n",
+        v["seconds", 1] / v["seconds", 0], v["processor", 1] / v["processor", 0]}' "$folder/java" "$folder/numpy"
+if [ -r /proc/loadavg ]; then echo "Load of the machine: $(cut -d' ' -f1 /proc/loadavg) on $(nproc) cores"; fi

@@ -2,12 +2,15 @@ package slowproof.files.in;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
-import slowproof.files.in.Table.Row;
+import slowproof.files.log.ColumnMapping;
+import slowproof.files.log.ColumnRole;
+import slowproof.files.log.Dialect;
+import slowproof.files.log.LogReader;
+import slowproof.files.log.SpeedRows;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.input.SourcePosition;
@@ -17,6 +20,7 @@ import slowproof.trial.line.LineProfile;
 import slowproof.trial.line.LineStep;
 import slowproof.trial.line.PieceSpec;
 import slowproof.trial.line.SpeedLog;
+import slowproof.trial.note.Note;
 
 /** Reads a line file and the speed log it may name. */
 public final class LineReader {
@@ -30,6 +34,8 @@ public final class LineReader {
             "cut_on",
             "cycle",
             "profile",
+            "columns",
+            "dialect",
             "trigger_jitter_s",
             "trigger_latency_s",
             "standstill_drift_mm_min",
@@ -51,6 +57,7 @@ public final class LineReader {
             "speed_mm_s",
             "repeat",
             "steps");
+    private static final Set<String> COLUMNS = ordered(ColumnRole.TIME.key(), ColumnRole.SPEED.key());
     private static final int MOST_REPEATS = 10_000;
 
     private enum CutOn {
@@ -62,6 +69,7 @@ public final class LineReader {
     private final String named;
     private final Problems problems = new Problems();
     private final List<SourceFile> sources = new ArrayList<>();
+    private final List<Note> notes = new ArrayList<>();
     private final YamlMap top;
 
     private LineReader(Path file) {
@@ -136,7 +144,7 @@ public final class LineReader {
                     e.figures().toArray());
             problems.refuseIfAny();
         }
-        return new LoadedLine(named, line, sources);
+        return new LoadedLine(named, line, sources, notes);
     }
 
     private List<PieceSpec> pieces() {
@@ -246,7 +254,7 @@ public final class LineReader {
         if (map.flag("hold_rest")) {
             return new LineStep.HoldRest();
         }
-        if (problems.count() == before) {
+        if (problems.count() == before && !map.strange()) {
             problems.add(ProblemCode.LINE_STEP_UNKNOWN, map.at());
         }
         return null;
@@ -257,56 +265,30 @@ public final class LineReader {
         if (name == null) {
             return null;
         }
-        int before = problems.count();
+        LogKeys keys = new LogKeys(problems);
+        ColumnMapping columns = keys.columns(top.map("columns", COLUMNS));
+        Dialect dialect = keys.dialect(top.map("dialect", LogKeys.DIALECT));
         try {
-            RawFile raw = RawFile.read(folder.resolve(name), name);
-            sources.add(raw.source());
-            Table table = Table.read(raw, problems);
-            Columns columns = new Columns(table, problems)
-                    .required("time", Heading.Kind.TIME)
-                    .required("speed", Heading.Kind.SPEED);
-            if (problems.count() > before) {
-                return null;
-            }
-            return profile(table, columns);
+            SpeedRows rows = LogReader.readSpeed(folder.resolve(name), name, columns, dialect);
+            sources.add(new SourceFile(name, rows.sha256()));
+            notes.addAll(rows.notes());
+            return profile(name, rows);
         } catch (BadInputException e) {
             problems.addAll(e.problems());
             return null;
         }
     }
 
-    private @Nullable LineProfile profile(Table table, Columns columns) {
-        int before = problems.count();
-        double[] times = new double[table.rows().size()];
-        double[] speeds = new double[times.length];
-        int n = 0;
-        for (Row row : table.rows()) {
-            if (row.cells().size() != table.headings().size()) {
-                continue;
-            }
-            Double time = columns.requiredNumber(row, "time");
-            Double speed = columns.requiredNumber(row, "speed");
-            if (time == null || speed == null) {
-                continue;
-            }
-            if (n > 0 && !(time > times[n - 1])) {
-                problems.add(ProblemCode.LINE_TIME_BACK, columns.at(row, "time"), time, times[n - 1]);
-                continue;
-            }
-            times[n] = time;
-            speeds[n++] = speed;
-        }
-        if (problems.count() > before) {
-            return null;
-        }
-        if (n < 3) {
-            problems.add(ProblemCode.LOG_TOO_FEW_ROWS, SourcePosition.ofFile(table.file()), n);
+    private @Nullable LineProfile profile(String name, SpeedRows rows) {
+        double[] times = rows.timeS();
+        if (times.length < 3) {
+            problems.add(ProblemCode.LOG_TOO_FEW_ROWS, SourcePosition.ofFile(name), times.length);
             return null;
         }
         try {
-            return SpeedLog.profile(Arrays.copyOf(times, n), Arrays.copyOf(speeds, n));
+            return SpeedLog.profile(times, rows.speedMmPerS());
         } catch (LineNotPossibleException e) {
-            problems.add(ProblemCode.valueOf(e.why().name()), SourcePosition.ofFile(table.file()));
+            problems.add(ProblemCode.valueOf(e.why().name()), SourcePosition.ofFile(name));
             return null;
         }
     }

@@ -1,20 +1,14 @@
 package slowproof.files.in;
 
-import java.nio.charset.Charset;
-import java.nio.charset.IllegalCharsetNameException;
-import java.nio.charset.UnsupportedCharsetException;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
-import org.jspecify.annotations.Nullable;
 import slowproof.files.log.ColumnMapping;
 import slowproof.files.log.ColumnRole;
-import slowproof.files.log.ColumnSource;
 import slowproof.files.log.Dialect;
 import slowproof.files.log.LogPart;
 import slowproof.files.log.LogRequest;
@@ -24,7 +18,6 @@ import slowproof.trial.Sensor;
 import slowproof.trial.counts.CounterRegister;
 import slowproof.trial.counts.Quadrature;
 import slowproof.trial.input.BadInputException;
-import slowproof.trial.input.ProblemCode;
 import slowproof.trial.note.Note;
 import slowproof.trial.recording.BreakRule;
 import slowproof.trial.recording.PassSettings;
@@ -50,9 +43,6 @@ final class RecordingsReader {
             "dwell_s",
             "standstill_mm_s"));
     static final Set<String> COLUMNS = roles();
-    static final Set<String> DIALECT =
-            new TreeSet<>(List.of("separator", "decimal", "header", "header_rows", "encoding", "comment"));
-    private static final Set<String> COLUMN = new TreeSet<>(List.of("column", "unit", "circumference_mm", "threshold"));
 
     /** A register beyond this does not wrap in a recording. */
     private static final int WIDEST_REGISTER = 52;
@@ -62,6 +52,7 @@ final class RecordingsReader {
     private final Quadrature.Evaluation evaluation;
     private final Reference reference;
     private final Problems problems;
+    private final LogKeys keys;
     private final List<SourceFile> sources;
     private final List<Note> notes;
     private final List<RecordingRead> read = new ArrayList<>();
@@ -81,6 +72,7 @@ final class RecordingsReader {
         this.evaluation = evaluation;
         this.reference = reference;
         this.problems = problems;
+        this.keys = new LogKeys(problems);
         this.sources = sources;
         this.notes = notes;
     }
@@ -90,6 +82,7 @@ final class RecordingsReader {
         for (ColumnRole role : ColumnRole.values()) {
             roles.add(role.key());
         }
+        roles.remove(ColumnRole.SPEED.key());
         return roles;
     }
 
@@ -109,8 +102,8 @@ final class RecordingsReader {
      * @param top trial file with the key {@code recordings} and, for all of them, {@code columns} and {@code dialect}
      */
     void readAll(YamlMap top) {
-        ColumnMapping columns = columns(top.map("columns", COLUMNS));
-        Dialect dialect = dialect(top.map("dialect", DIALECT));
+        ColumnMapping columns = keys.columns(top.map("columns", COLUMNS));
+        Dialect dialect = keys.dialect(top.map("dialect", LogKeys.DIALECT));
         for (YamlMap recording : top.maps("recordings", RECORDING)) {
             try {
                 take(recording, columns, dialect);
@@ -133,9 +126,9 @@ final class RecordingsReader {
         Double dwell = recording.positive("dwell_s");
         Double still = recording.positive("standstill_mm_s");
         YamlMap ownColumns = recording.map("columns", COLUMNS);
-        YamlMap ownDialect = recording.map("dialect", DIALECT);
-        ColumnMapping columns = ownColumns == null ? usualColumns : columns(ownColumns);
-        Dialect dialect = ownDialect == null ? usualDialect : dialect(ownDialect);
+        YamlMap ownDialect = recording.map("dialect", LogKeys.DIALECT);
+        ColumnMapping columns = ownColumns == null ? usualColumns : keys.columns(ownColumns);
+        Dialect dialect = ownDialect == null ? usualDialect : keys.dialect(ownDialect);
         String file = recording.text(twoClocks ? "sensor_file" : "file");
         String other = twoClocks ? recording.text("reference_file") : null;
         if (file == null || (twoClocks && other == null)) {
@@ -168,12 +161,12 @@ final class RecordingsReader {
     private LogRequest request(
             YamlMap recording, String prefix, String file, LogPart part, ColumnMapping columns, Dialect dialect) {
         YamlMap ownColumns = prefix.isEmpty() ? null : recording.map(prefix + "columns", COLUMNS);
-        YamlMap ownDialect = prefix.isEmpty() ? null : recording.map(prefix + "dialect", DIALECT);
+        YamlMap ownDialect = prefix.isEmpty() ? null : recording.map(prefix + "dialect", LogKeys.DIALECT);
         return new LogRequest(
                 file,
                 part,
-                ownColumns == null ? columns : columns(ownColumns),
-                ownDialect == null ? dialect : dialect(ownDialect),
+                ownColumns == null ? columns : keys.columns(ownColumns),
+                ownDialect == null ? dialect : keys.dialect(ownDialect),
                 scale(),
                 reference.circumferenceMm(),
                 BreakRule.DEFAULT);
@@ -194,94 +187,5 @@ final class RecordingsReader {
         // differences of a register come out the same whether its numbers carry a sign or not
         CounterRegister register = bits == null || bits > WIDEST_REGISTER ? null : new CounterRegister(bits, false);
         return new SensorScale(sensor.distancePerCountMm(), register, null, evaluation);
-    }
-
-    private ColumnMapping columns(@Nullable YamlMap map) {
-        if (map == null) {
-            return ColumnMapping.RECOGNISED;
-        }
-        Map<ColumnRole, ColumnSource> columns = new EnumMap<>(ColumnRole.class);
-        for (ColumnRole role : ColumnRole.values()) {
-            if (map.has(role.key())) {
-                ColumnSource source = map.isScalar(role.key())
-                        ? named(map.textOr(role.key(), ""), null, null, null)
-                        : column(map.map(role.key(), COLUMN));
-                if (source != null) {
-                    columns.put(role, source);
-                }
-            }
-        }
-        return new ColumnMapping(columns);
-    }
-
-    private @Nullable ColumnSource column(@Nullable YamlMap map) {
-        if (map == null) {
-            return null;
-        }
-        map.require("column");
-        String column = map.text("column");
-        return column == null
-                ? null
-                : named(column, map.text("unit"), map.positive("circumference_mm"), map.number("threshold"));
-    }
-
-    private static ColumnSource named(
-            String column, @Nullable String unit, @Nullable Double circumference, @Nullable Double threshold) {
-        boolean number = column.length() < 6 && column.matches("[1-9][0-9]*");
-        return new ColumnSource(
-                number ? null : column, number ? Integer.valueOf(column) : null, unit, circumference, threshold);
-    }
-
-    private Dialect dialect(@Nullable YamlMap map) {
-        if (map == null) {
-            return Dialect.RECOGNISED;
-        }
-        Character decimal = sign(map, "decimal");
-        Character separator = sign(map, "separator");
-        if (decimal != null && decimal != '.' && decimal != ',') {
-            problems.add(ProblemCode.UNKNOWN_CHOICE, map.at("decimal"), map.textOr("decimal", ""), ". ,");
-            decimal = null;
-        }
-        if (decimal != null && decimal.equals(separator)) {
-            problems.add(ProblemCode.UNKNOWN_CHOICE, map.at("separator"), map.textOr("separator", ""), "; \\t");
-            separator = null;
-        }
-        Double rows = map.notNegative("header_rows");
-        String header = map.text("header");
-        Integer headerRows = rows == null ? null : Integer.valueOf(rows.intValue());
-        if (header != null && headerRows == null) {
-            if (header.equals("false")) {
-                headerRows = 0;
-            } else if (!header.equals("true")) {
-                problems.add(ProblemCode.UNKNOWN_CHOICE, map.at("header"), header, "true, false");
-            }
-        }
-        return new Dialect(separator, decimal, headerRows, encoding(map), sign(map, "comment"));
-    }
-
-    private @Nullable Character sign(YamlMap map, String key) {
-        String text = map.rawText(key);
-        if (text == null) {
-            return null;
-        }
-        String meant = text.equals("tab") || text.equals("\\t") ? "\t" : text;
-        if (meant.length() != 1) {
-            problems.add(ProblemCode.UNKNOWN_CHOICE, map.at(key), text, ", ; tab");
-            return null;
-        }
-        return meant.charAt(0);
-    }
-
-    private @Nullable Charset encoding(YamlMap map) {
-        String name = map.text("encoding");
-        if (name == null) {
-            return null;
-        }
-        try {
-            return Charset.forName(name);
-        } catch (IllegalCharsetNameException | UnsupportedCharsetException e) {
-            problems.add(ProblemCode.UNKNOWN_CHOICE, map.at("encoding"), name, "UTF-8, UTF-16, windows-1252");
-            return null;
-        }
     }
 }

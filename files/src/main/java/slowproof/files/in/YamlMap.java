@@ -32,6 +32,7 @@ final class YamlMap {
     private final SourcePosition at;
     private final Problems problems;
     private final Map<String, Node> values = new LinkedHashMap<>();
+    private boolean strange;
 
     private YamlMap(String file, String path, MappingNode node, Problems problems, Set<String> known) {
         this.file = file;
@@ -92,10 +93,16 @@ final class YamlMap {
             // {relative_pct: 0,15} is read as two keys
             problems.add(ProblemCode.DECIMAL_COMMA, named, key, ".");
         } else if (!known.contains(key)) {
+            strange = true;
             problems.add(ProblemCode.UNKNOWN_KEY, named, key, Nearest.of(key, known));
         } else if (values.putIfAbsent(key, tuple.getValueNode()) != null) {
             problems.add(ProblemCode.KEY_TWICE, named, key);
         }
+    }
+
+    /** Returns whether it has a key that may not occur; that is noted already. */
+    boolean strange() {
+        return strange;
     }
 
     private static String kind(Node node) {

@@ -89,6 +89,10 @@ final class ColumnFinder {
     /** Takes headings that are a role's usual name first; other words for it only where the usual one is absent. */
     private void byHeadings() {
         for (ColumnRole role : ColumnRole.values()) {
+            // the speed of a line is looked for where it is wanted alone, and then nothing else but time
+            if (role != ColumnRole.TIME && (role == ColumnRole.SPEED) != (request.part() == LogPart.SPEED)) {
+                continue;
+            }
             for (String name : role.names()) {
                 if (role != ColumnRole.LEVEL && !found.containsKey(role)) {
                     byName(role, name);
@@ -119,6 +123,12 @@ final class ColumnFinder {
     /** Returns the unit (empty for none) when the column bears the name, or null. */
     private @Nullable String unitIfNamed(ColumnRole role, String name, int index) {
         String heading = plain(layout.headings().get(index));
+        if (role == ColumnRole.SPEED) {
+            String written = speedUnit(name, heading);
+            if (written != null) {
+                return written;
+            }
+        }
         String bracketed = unitOf(index);
         String bare = bracketed == null || layout.units().get(index).isEmpty() ? withoutUnit(heading) : heading;
         String base = bare.strip().replace(' ', '_');
@@ -128,7 +138,17 @@ final class ColumnFinder {
         boolean suffixed = role.dimension() != ColumnRole.Dimension.NONE && base.startsWith(name + "_");
         String rest = suffixed ? base.substring(name.length() + 1) : "";
         // "reference_speed_mm_s" is another quantity, not a reference in an unknown unit
-        return suffixed && (LogUnit.of(rest) != null || !rest.contains("_")) && !rest.equals("speed") ? rest : null;
+        LogUnit unit = LogUnit.of(rest);
+        boolean known = unit != null && unit.fits(role.dimension());
+        return suffixed && (known || !rest.contains("_")) && !rest.equals("speed") ? rest : null;
+    }
+
+    /** Returns the unit of a heading such as {@code speed m/min} or {@code v_m/min}, whose stroke belongs to the unit. */
+    private static @Nullable String speedUnit(String name, String heading) {
+        String joined = heading.replaceAll("[ _/\\[\\]()]+", "_").replaceAll("_$", "");
+        String rest = joined.startsWith(name + "_") ? joined.substring(name.length() + 1) : "";
+        LogUnit unit = LogUnit.of(rest);
+        return unit != null && unit.fits(ColumnRole.Dimension.SPEED) ? unit.symbol() : null;
     }
 
     /** Returns the unit written in the row of units, in brackets or after a stroke; null when there is none. */
@@ -166,9 +186,13 @@ final class ColumnFinder {
     /** Returns the unit at the end of a heading such as {@code axis_mm}, or null. */
     private static @Nullable String suffix(String heading, ColumnRole role) {
         String plain = plain(heading);
-        int at = plain.lastIndexOf('_');
-        LogUnit unit = at < 0 ? null : LogUnit.of(plain.substring(at + 1));
-        return unit != null && unit.fits(role.dimension()) ? unit.symbol() : null;
+        for (int at = plain.indexOf('_'); at >= 0; at = plain.indexOf('_', at + 1)) {
+            LogUnit unit = LogUnit.of(plain.substring(at + 1));
+            if (unit != null && unit.fits(role.dimension())) {
+                return unit.symbol();
+            }
+        }
+        return null;
     }
 
     private void add(
@@ -230,6 +254,12 @@ final class ColumnFinder {
     private void demand() {
         if (!found.containsKey(ColumnRole.TIME)) {
             missing("time_s");
+        }
+        if (request.part() == LogPart.SPEED) {
+            if (!found.containsKey(ColumnRole.SPEED)) {
+                missing("speed_m_min");
+            }
+            return;
         }
         boolean channels = found.containsKey(ColumnRole.CHANNEL_A) && found.containsKey(ColumnRole.CHANNEL_B);
         boolean indication = channels || found.containsKey(ColumnRole.COUNT) || found.containsKey(ColumnRole.READING);

@@ -32,7 +32,18 @@ public enum ColumnRole {
     /** 1 while the signal is valid, 0 while it is not. */
     VALID(Dimension.NONE, "valid", "gültig", "gueltig"),
     /** A signal level that counts as dropout below a threshold; only by mapping, since only a person knows the threshold. */
-    LEVEL(Dimension.NONE, "level");
+    LEVEL(Dimension.NONE, "level"),
+    /** Speed of a line, only in logs that are read for it. */
+    SPEED(
+            Dimension.SPEED,
+            "speed",
+            "line_speed",
+            "web_speed",
+            "velocity",
+            "v",
+            "geschwindigkeit",
+            "bahngeschwindigkeit",
+            "liniengeschwindigkeit");
 
     /** Which units a column can have. */
     enum Dimension {
@@ -40,6 +51,7 @@ public enum ColumnRole {
         LENGTH("_um _mm _cm _m _in _ft"),
         LENGTH_OR_ANGLE("_um _mm _cm _m _in _ft _deg _rad _turns"),
         SHARE("_pct"),
+        SPEED("_mm_s _m_s _m_min _mm_min _ft_min"),
         NONE("");
 
         private final String suffixes;
@@ -65,9 +77,10 @@ public enum ColumnRole {
     /** Returns true when a log read for that part may hold this. */
     boolean belongsTo(LogPart part) {
         return switch (part) {
-            case BOTH -> true;
-            case SENSOR -> this != REFERENCE;
+            case BOTH -> this != SPEED;
+            case SENSOR -> this != REFERENCE && this != SPEED;
             case REFERENCE -> this == TIME || this == REFERENCE;
+            case SPEED -> this == TIME || this == SPEED;
         };
     }
 

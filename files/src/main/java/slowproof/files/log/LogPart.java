@@ -7,5 +7,7 @@ public enum LogPart {
     /** The sensor's file of two; a reference in it is left alone. */
     SENSOR,
     /** The reference's file of two; an indication in it is left alone. */
-    REFERENCE
+    REFERENCE,
+    /** The speed of a line; nothing else in it is looked at but time. */
+    SPEED
 }

@@ -13,9 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import org.dhatim.fastexcel.reader.ExcelReaderException;
 import org.jspecify.annotations.Nullable;
 import slowproof.files.cache.CacheFolder;
@@ -26,11 +24,13 @@ import slowproof.trial.input.ProblemCode;
 import slowproof.trial.input.SourcePosition;
 import slowproof.trial.note.Note;
 import slowproof.trial.note.NoteCode;
+import slowproof.trial.recording.BreakRule;
 import slowproof.trial.recording.Column;
 import slowproof.trial.recording.LoggedColumns;
 import slowproof.trial.recording.Recording;
 import slowproof.trial.recording.RecordingAssembler;
 import slowproof.trial.recording.RowLines;
+import slowproof.trial.recording.SensorScale;
 
 /**
  * Reads a log into a recording: text with any usual separator, decimal sign, encoding and headings, plain or packed
@@ -76,20 +76,40 @@ public final class LogReader {
      * @throws BadInputException with all that is wrong with the file, as without a cache
      */
     public static LogResult read(Path path, LogRequest request, CacheFolder cache) {
-        LogReader reader = new LogReader(path, request, cache);
+        LogRead read = new LogReader(path, request, cache).columns();
+        Recording recording = RecordingAssembler.assemble(logged(read), request.scale(), request.breaks());
+        return new LogResult(recording, read.readAs(), read.sha256(), read.notes());
+    }
+
+    /**
+     * Reads speed over time, from a log in any of the forms that recordings may have.
+     *
+     * @param path where it is
+     * @param name what messages call the file
+     * @param columns which column holds what
+     * @param dialect how it is written
+     * @throws BadInputException with all that is wrong with the file; an empty cell and a time that goes back are wrong
+     */
+    public static SpeedRows readSpeed(Path path, String name, ColumnMapping columns, Dialect dialect) {
+        LogRequest request =
+                new LogRequest(name, LogPart.SPEED, columns, dialect, SensorScale.none(), null, BreakRule.DEFAULT);
+        return SpeedRows.of(new LogReader(path, request, CacheFolder.NONE).columns());
+    }
+
+    private LogRead columns() {
         Fingerprints fingerprints = new Fingerprints(cache);
         String known = fingerprints.known(path);
         KeptColumns kept = known == null ? null : KeptColumns.get(cache, KeptColumns.name(known, request));
         if (known != null && kept != null) {
-            return reader.result(kept, known);
+            return result(kept, known);
         }
         String facts = cache.worthwhile(path) ? fingerprints.facts(path) : null;
-        LogResult result = reader.read();
+        LogRead result = read();
         fingerprints.remember(path, facts, result.sha256());
         return result;
     }
 
-    private LogResult read() {
+    private LogRead read() {
         if (!Files.exists(path)) {
             throw BadInputException.of(
                     ProblemCode.FILE_NOT_FOUND, whole, path.toAbsolutePath().toString());
@@ -127,7 +147,7 @@ public final class LogReader {
         }
     }
 
-    private LogResult readParquet() throws IOException {
+    private LogRead readParquet() throws IOException {
         LogProblems problems = new LogProblems(request.name());
         ParquetLog.Content content = ParquetLog.read(path, request, problems);
         problems.refuseIfAny();
@@ -144,7 +164,7 @@ public final class LogReader {
                 List.of());
     }
 
-    private LogResult readSheet() throws IOException {
+    private LogRead readSheet() throws IOException {
         Dialect asked = request.dialect();
         Dialect dialect = new Dialect('\t', '.', asked.headerRows(), null, asked.comment());
         try (Reader sheet = SheetReader.open(path)) {
@@ -152,7 +172,7 @@ public final class LogReader {
         }
     }
 
-    private LogResult read(RawLog raw) throws IOException {
+    private LogRead read(RawLog raw) throws IOException {
         return read(raw.reader(), raw.charset().name(), request.dialect(), raw);
     }
 
@@ -161,7 +181,7 @@ public final class LogReader {
      *
      * @param raw where the text comes from, for the quick way and the fingerprint; null when it is made of something else
      */
-    private LogResult read(Reader reader, String encoding, Dialect dialect, @Nullable RawLog raw) throws IOException {
+    private LogRead read(Reader reader, String encoding, Dialect dialect, @Nullable RawLog raw) throws IOException {
         LogProblems problems = new LogProblems(request.name());
         char[] sample = new char[SAMPLE];
         int length = fill(reader, sample);
@@ -243,7 +263,7 @@ public final class LogReader {
         }
     }
 
-    private LogResult result(
+    private LogRead result(
             Layout layout,
             List<Target> targets,
             List<Column> columns,
@@ -266,20 +286,11 @@ public final class LogReader {
         if (lines.unbroken() && cache.worthwhile(path)) {
             new KeptColumns(readAs, notes, lines.line(0), columns).put(cache, KeptColumns.name(sha256, request));
         }
-        return result(readAs, columns, lines, sha256, notes);
+        return new LogRead(readAs, columns, lines, sha256, List.copyOf(notes));
     }
 
-    private LogResult result(KeptColumns kept, String sha256) {
-        return result(kept.readAs(), kept.columns(), RowLines.from(kept.firstLine()), sha256, kept.notes());
-    }
-
-    private LogResult result(ReadAs readAs, List<Column> columns, RowLines lines, String sha256, List<Note> notes) {
-        Map<ColumnRole, Column> byRole = new EnumMap<>(ColumnRole.class);
-        for (int k = 0; k < columns.size(); k++) {
-            byRole.put(readAs.columns().get(k).role(), columns.get(k));
-        }
-        Recording recording = RecordingAssembler.assemble(logged(byRole, lines), request.scale(), request.breaks());
-        return new LogResult(recording, readAs, sha256, notes);
+    private static LogRead result(KeptColumns kept, String sha256) {
+        return new LogRead(kept.readAs(), kept.columns(), RowLines.from(kept.firstLine()), sha256, kept.notes());
     }
 
     private static List<List<Double>> firstRows(List<Column> columns) {
@@ -294,27 +305,28 @@ public final class LogReader {
         return rows;
     }
 
-    private LoggedColumns logged(Map<ColumnRole, Column> columns, RowLines lines) {
-        Column time = columns.get(ColumnRole.TIME);
+    private static LoggedColumns logged(LogRead read) {
+        Column time = read.column(ColumnRole.TIME);
         if (time == null) {
             throw new IllegalStateException("a log without time has a problem");
         }
         return new LoggedColumns(
-                request.name(),
-                lines,
+                read.readAs().file(),
+                read.lines(),
                 time,
-                columns.get(ColumnRole.COUNT),
-                columns.get(ColumnRole.READING),
-                columns.get(ColumnRole.CHANNEL_A),
-                columns.get(ColumnRole.CHANNEL_B),
-                columns.get(ColumnRole.REFERENCE),
-                dropout(columns));
+                read.column(ColumnRole.COUNT),
+                read.column(ColumnRole.READING),
+                read.column(ColumnRole.CHANNEL_A),
+                read.column(ColumnRole.CHANNEL_B),
+                read.column(ColumnRole.REFERENCE),
+                dropout(read));
     }
 
-    private static @Nullable Column dropout(Map<ColumnRole, Column> columns) {
+    private static @Nullable Column dropout(LogRead read) {
         for (ColumnRole role : List.of(ColumnRole.DROPOUT, ColumnRole.VALID, ColumnRole.LEVEL)) {
-            if (columns.containsKey(role)) {
-                return columns.get(role);
+            Column column = read.column(role);
+            if (column != null) {
+                return column;
             }
         }
         return null;

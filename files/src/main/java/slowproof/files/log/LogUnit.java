@@ -10,7 +10,7 @@ import slowproof.files.log.ColumnRole.Dimension;
  *
  * @param symbol how it is written
  * @param dimension what it measures
- * @param factor what a number is multiplied with to be in s, mm, turns or a ratio
+ * @param factor what a number is multiplied with to be in s, mm, mm/s, turns or a ratio
  * @param divisor what it is divided by then; one of the two is 1, so that a number in ms or um stays the nearest double
  */
 record LogUnit(String symbol, Dimension dimension, double factor, double divisor) {
@@ -31,6 +31,11 @@ record LogUnit(String symbol, Dimension dimension, double factor, double divisor
             angle("deg", 1, 360),
             angle("rad", 1, 2 * Math.PI),
             angle("turns", 1, 1),
+            speed("mm/s", 1, 1),
+            speed("m/s", 1000, 1),
+            speed("m/min", 1000, 60),
+            speed("mm/min", 1, 60),
+            speed("ft/min", 304.8, 60),
             Map.entry("pct", new LogUnit("pct", Dimension.SHARE, 1, 100)));
 
     /** Other ways to write a unit, as found in headings. */
@@ -50,7 +55,12 @@ record LogUnit(String symbol, Dimension dimension, double factor, double divisor
             Map.entry("\"", "in"),
             Map.entry("%", "pct"),
             Map.entry("u", "turns"),
-            Map.entry("rev", "turns"));
+            Map.entry("rev", "turns"),
+            Map.entry("mm_s", "mm/s"),
+            Map.entry("m_s", "m/s"),
+            Map.entry("m_min", "m/min"),
+            Map.entry("mm_min", "mm/min"),
+            Map.entry("ft_min", "ft/min"));
 
     private static Map.Entry<String, LogUnit> time(String symbol, double factor, double divisor) {
         return Map.entry(symbol, new LogUnit(symbol, Dimension.TIME, factor, divisor));
@@ -58,6 +68,10 @@ record LogUnit(String symbol, Dimension dimension, double factor, double divisor
 
     private static Map.Entry<String, LogUnit> length(String symbol, double factor, double divisor) {
         return Map.entry(symbol, new LogUnit(symbol, Dimension.LENGTH, factor, divisor));
+    }
+
+    private static Map.Entry<String, LogUnit> speed(String symbol, double factor, double divisor) {
+        return Map.entry(symbol, new LogUnit(symbol, Dimension.SPEED, factor, divisor));
     }
 
     private static Map.Entry<String, LogUnit> angle(String symbol, double factor, double divisor) {

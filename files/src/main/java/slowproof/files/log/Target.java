@@ -31,16 +31,16 @@ record Target(
     /** Returns true when a number in the cell is what the recording holds. */
     boolean asItStands() {
         return switch (role) {
-            case TIME, READING, REFERENCE -> factor == 1 && divisor == 1;
+            case TIME, READING, REFERENCE, SPEED -> factor == 1 && divisor == 1;
             case COUNT -> true;
             case DROPOUT, CHANNEL_A, CHANNEL_B, VALID, LEVEL -> false;
         };
     }
 
-    /** Returns what the recording holds for a number in the cell, in s, mm, counts, levels or a ratio. */
+    /** Returns what the recording holds for a number in the cell, in s, mm, mm/s, counts, levels or a ratio. */
     double value(double number) {
         return switch (role) {
-            case TIME, READING, REFERENCE, DROPOUT -> number * factor / divisor;
+            case TIME, READING, REFERENCE, SPEED, DROPOUT -> number * factor / divisor;
             case COUNT -> number;
             case CHANNEL_A, CHANNEL_B -> number > (threshold == null ? 0.5 : threshold) ? 1 : 0;
             case VALID -> number > 0.5 ? 0 : 1;

@@ -84,7 +84,8 @@ public final class Forecasting {
                 continue;
             }
             try {
-                Line changed = line.withCycle(CycleChanges.withCreep(line.cycle(), speedsMmPerS[i]));
+                Line given = line.restAtFastestHold();
+                Line changed = given.withCycle(CycleChanges.withCreep(given.cycle(), speedsMmPerS[i]));
                 promised[i] = new Judgement(LineModel.of(evidence, curves, changed, seed)).promisedToleranceMm();
             } catch (LineNotPossibleException e) {
                 // the ramps do not fit the piece at this speed
@@ -321,7 +322,7 @@ public final class Forecasting {
 
     private static List<Change> changes(LineModel model, Judgement judge, double tolerance, long seed) {
         List<Change> all = new ArrayList<>();
-        List<LineStep> cycle = model.line.cycle();
+        List<LineStep> cycle = model.line.restAtFastestHold().cycle();
         Double creep = CycleChanges.creepMmPerS(cycle);
         if (creep != null) {
             add(

@@ -22,17 +22,18 @@ final class Inverse {
     private static final double LONGEST_S = 86_400;
 
     private final LineModel model;
+    private final Line line;
     private final long seed;
 
     Inverse(LineModel model, long seed) {
         this.model = model;
+        line = model.line.restAtFastestHold();
         this.seed = seed;
     }
 
     Promises promises() {
         Judgement now = new Judgement(model);
         double tolerance = now.promisedToleranceMm();
-        Line line = model.line;
         Reason none = !now.hasTolerance() ? Reason.NO_TOLERANCE : line.cycle().isEmpty() ? Reason.LOGGED : null;
         if (none != null) {
             return new Promises(tolerance, null, none, null, none, null, none, null, none);
@@ -67,7 +68,7 @@ final class Inverse {
 
     private boolean holds(List<LineStep> cycle) {
         try {
-            LineModel changed = LineModel.of(model.evidence, model.curves, model.line.withCycle(cycle), seed);
+            LineModel changed = LineModel.of(model.evidence, model.curves, line.withCycle(cycle), seed);
             return new Judgement(changed).holds();
         } catch (LineNotPossibleException e) {
             // a cycle that does not fit its piece is no answer
@@ -76,7 +77,7 @@ final class Inverse {
     }
 
     private Found creep() {
-        List<LineStep> cycle = model.line.cycle();
+        List<LineStep> cycle = line.cycle();
         int at = CycleChanges.creepRamp(cycle);
         if (at < 0) {
             return new Found(null, Reason.NOT_IN_CYCLE);
@@ -92,7 +93,7 @@ final class Inverse {
     }
 
     private Found acceleration() {
-        List<LineStep> cycle = model.line.cycle();
+        List<LineStep> cycle = line.cycle();
         double smallest = Coverage.accelerations(cycle, null).stream()
                 .mapToDouble(a -> a)
                 .min()
@@ -132,7 +133,7 @@ final class Inverse {
         if (!holdsNow) {
             return new Found(null, Reason.NO_VALUE_HELPS);
         }
-        List<LineStep> cycle = model.line.cycle();
+        List<LineStep> cycle = line.cycle();
         int now =
                 model.motions.stream().mapToInt(p -> p.motion().starts()).max().orElse(0);
         int further = 0;
@@ -143,7 +144,7 @@ final class Inverse {
     }
 
     private Found standstill(boolean holdsNow) {
-        Double drift = model.line.standstillDriftMmPerMin();
+        Double drift = line.standstillDriftMmPerMin();
         double now = model.motions.stream()
                 .mapToDouble(p -> p.motion().standstillS())
                 .max()
@@ -157,7 +158,7 @@ final class Inverse {
         if (!holdsNow) {
             return new Found(null, Reason.NO_VALUE_HELPS);
         }
-        List<LineStep> cycle = model.line.cycle();
+        List<LineStep> cycle = line.cycle();
         double good = 1;
         double bad = 2;
         while (bad * now < LONGEST_S && holds(CycleChanges.withStandstill(cycle, bad))) {

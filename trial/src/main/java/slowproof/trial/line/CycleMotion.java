@@ -54,6 +54,13 @@ final class CycleMotion {
         return LineProfile.of(Arrays.copyOf(motion.timeS, motion.size), Arrays.copyOf(motion.speedMmPerS, motion.size));
     }
 
+    /** Returns what is left of a travel beside all other steps, in mm; below 0 where they are longer. */
+    static double restMm(List<LineStep> steps, double travelMm) {
+        CycleMotion without = new CycleMotion(0);
+        without.drive(steps);
+        return travelMm - without.positionMm;
+    }
+
     private void drive(List<LineStep> steps) {
         for (int i = 0; i < steps.size(); i++) {
             step(steps.get(i), i);

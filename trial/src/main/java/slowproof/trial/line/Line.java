@@ -98,6 +98,20 @@ public record Line(
                 confidence);
     }
 
+    /**
+     * Returns the same line with its cycle written so that the fastest hold takes what is left of the piece: what gives way when
+     * ramps or creep are changed. A line without steps, or for pieces of several lengths, stays as it is.
+     *
+     * @throws LineNotPossibleException if the cycle cannot be driven
+     */
+    public Line restAtFastestHold() {
+        boolean several =
+                pieces.stream().mapToDouble(PieceSpec::lengthMm).distinct().count() > 1;
+        return cycle.isEmpty() || several
+                ? this
+                : withCycle(RestPlace.atFastest(cycle, pieces.get(0).lengthMm() * piecesPerCycle));
+    }
+
     /** Returns the same line with another jitter of the trigger. */
     public Line withTriggerJitterS(double jitterS) {
         return new Line(
