@@ -76,10 +76,16 @@ public final class RealPostgres {
         return "jdbc:postgresql://127.0.0.1:" + port + "/" + database + "?user=postgres";
     }
 
-    /** Kills the server and all its processes without a chance to tidy up, and starts it again. */
-    public synchronized void killAndStart() {
-        server.descendants().forEach(ProcessHandle::destroyForcibly);
+    /** Kills the server and all its processes without a chance to tidy up. */
+    public synchronized void kill() {
+        // the head first: it would answer the death of a part by tidying up
+        List<ProcessHandle> parts = server.descendants().toList();
         end();
+        parts.forEach(ProcessHandle::destroyForcibly);
+    }
+
+    /** Starts the server again after it was killed, on the same data. */
+    public synchronized void startAgain() {
         start();
     }
 
@@ -208,9 +214,7 @@ public final class RealPostgres {
 
     private void remove() {
         if (server != null) {
-            List<ProcessHandle> helpers = server.descendants().toList();
-            end();
-            helpers.forEach(ProcessHandle::destroyForcibly);
+            kill();
         }
         try (Stream<Path> all = Files.walk(home)) {
             all.sorted(Comparator.reverseOrder()).forEach(path -> path.toFile().delete());

@@ -8,6 +8,7 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 
 /** A browser without script, for tests: follows redirects, keeps cookies, sends the origin of the pages. */
 final class Visitor {
@@ -63,6 +64,20 @@ final class Visitor {
                 .header("Content-Type", "application/x-www-form-urlencoded")
                 .POST(HttpRequest.BodyPublishers.ofString(body.toString()))
                 .build();
+    }
+
+    /** Sends one file as a form does and stays with its answer. */
+    HttpResponse<String> uploadOnly(String path, String field, String name, String token, byte[] content) {
+        String part = "--frontier\r\nContent-Disposition: form-data; name=\"";
+        byte[] head = (part + "token\"\r\n\r\n" + token + "\r\n" + part + field + "\"; filename=\"" + name
+                        + "\"\r\nContent-Type: application/octet-stream\r\n\r\n")
+                .getBytes(StandardCharsets.UTF_8);
+        byte[] foot = "\r\n--frontier--\r\n".getBytes(StandardCharsets.UTF_8);
+        return sendOnly(request(path)
+                .header("Origin", home)
+                .header("Content-Type", "multipart/form-data; boundary=frontier")
+                .POST(HttpRequest.BodyPublishers.ofByteArrays(List.of(head, content, foot)))
+                .build());
     }
 
     HttpRequest.Builder request(String path) {
