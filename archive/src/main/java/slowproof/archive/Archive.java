@@ -533,6 +533,19 @@ public final class Archive implements AutoCloseable {
         });
     }
 
+    /** Returns true when a program's result on the events of a trial up to one of them is kept. */
+    public boolean hasResult(String trial, long seq, String kind, String program) {
+        return database.read(handle -> handle.select(
+                                "select count(*) from result where trial_id = ? and seq = ? and kind = ? and program = ?",
+                                trial,
+                                seq,
+                                kind,
+                                program)
+                        .mapTo(Integer.class)
+                        .one())
+                > 0;
+    }
+
     /** Returns the kept results of a trial by event, kind and time; empty when there are none. */
     public List<Result> results(String trial) {
         return database.read(handle -> handle.select(

@@ -30,13 +30,15 @@ public final class Server implements AutoCloseable {
     private final Javalin javalin;
     private final Archive archive;
     private final Summaries summaries;
+    private final SaidAnswers said;
     private final Live live;
     private final Reach reach;
 
-    private Server(Javalin javalin, Archive archive, Summaries summaries, Live live, Reach reach) {
+    private Server(Javalin javalin, Archive archive, Summaries summaries, SaidAnswers said, Live live, Reach reach) {
         this.javalin = javalin;
         this.archive = archive;
         this.summaries = summaries;
+        this.said = said;
         this.live = live;
         this.reach = reach;
     }
@@ -91,6 +93,7 @@ public final class Server implements AutoCloseable {
         Live live = new Live();
         ZoneId zone = ZoneId.systemDefault();
         Summaries summaries = new Summaries(opening::join, zone);
+        SaidAnswers said = new SaidAnswers(opening::join);
         Templates templates = new Templates();
         Guard guard = new Guard(reach);
         try {
@@ -98,7 +101,7 @@ public final class Server implements AutoCloseable {
                 settings(config);
                 guard.install(config.routes);
                 new Assets().install(config.routes);
-                new Site(opening::join, summaries, templates, live, zone)
+                new Site(opening::join, summaries, said, templates, live, zone)
                         .install(config.routes, reach.isOpen() ? door(reach, opening, clock) : null);
             });
             Archive archive = opening.join();
@@ -108,7 +111,7 @@ public final class Server implements AutoCloseable {
             }
             javalin.start(reach.host(), reach.port());
             guard.servingOn(javalin.port());
-            return new Server(javalin, archive, summaries, live, reach);
+            return new Server(javalin, archive, summaries, said, live, reach);
         } catch (JavalinBindException e) {
             opening.join().close();
             throw new ServerRefusedException(
@@ -166,6 +169,7 @@ public final class Server implements AutoCloseable {
         live.close();
         javalin.stop();
         summaries.close();
+        said.close();
         archive.close();
     }
 }

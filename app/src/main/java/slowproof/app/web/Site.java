@@ -34,10 +34,18 @@ final class Site {
     private final Live live;
     private final ZoneId zone;
     private final Summaries summaries;
+    private final SaidAnswers said;
 
-    Site(Supplier<Archive> archive, Summaries summaries, Templates templates, Live live, ZoneId zone) {
+    Site(
+            Supplier<Archive> archive,
+            Summaries summaries,
+            SaidAnswers said,
+            Templates templates,
+            Live live,
+            ZoneId zone) {
         this.archive = archive;
         this.summaries = summaries;
+        this.said = said;
         this.templates = templates;
         this.live = live;
         this.zone = zone;
@@ -141,6 +149,10 @@ final class Site {
     void record(Visit visit, String trial, long last, List<NewEvent> events) {
         archive().append(trial, new Sending(visit.field("token"), visit.who(), last, events));
         live.changed(trial, archive().lastSeq(trial));
+    }
+
+    SaidAnswers said() {
+        return said;
     }
 
     Archive archive() {

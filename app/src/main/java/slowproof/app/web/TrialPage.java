@@ -2,6 +2,10 @@ package slowproof.app.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.NotFoundResponse;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.HashMap;
@@ -24,6 +28,7 @@ final class TrialPage {
 
     void install(RoutesConfig routes) {
         routes.get("/trials/{id}", this::show);
+        routes.get("/trials/{id}/said/{sha256}", this::said);
         routes.post("/trials/{id}/facts", context -> Meanwhile.steadily(() -> noteFacts(context)));
     }
 
@@ -56,6 +61,15 @@ final class TrialPage {
         visit.goTo("/trials/" + id + (visit.field("then").equals("bench") ? "/bench" : notice));
     }
 
+    /** Hands out what this page said at another time, as it was kept then. */
+    private void said(Context context) throws IOException {
+        String sha256 = context.pathParam("sha256");
+        boolean known = site.archive().results(context.pathParam("id")).stream()
+                .anyMatch(result -> result.sha256().equals(sha256));
+        Path file = site.archive().file(sha256).filter(kept -> known).orElseThrow(NotFoundResponse::new);
+        context.contentType("application/json").result(Files.readAllBytes(file));
+    }
+
     void send(Visit visit, Map<String, String> sent, List<Problem> problems, Meanwhile meanwhile) {
         String id = visit.context().pathParam("id");
         Sheet sheet = site.archive().sheet(id);
@@ -63,6 +77,7 @@ final class TrialPage {
         Map<String, String> typed = new HashMap<>(site.archive().drafts(BenchPage.owner(id)));
         typed.putAll(sent);
         Evaluated evaluated = Evaluated.of(sheet, wording, site.zone());
+        site.said().said(evaluated);
         TrialView trial = TrialView.of(evaluated, wording, site.zone(), FactForm.of(sheet, typed));
         site.send(
                 visit,
@@ -71,7 +86,10 @@ final class TrialPage {
                 "trial",
                 title(sheet, wording, site.zone()),
                 problems,
-                Map.of("trial", trial, "meanwhile", meanwhile.told(wording, site.zone())));
+                Map.of(
+                        "trial", trial,
+                        "meanwhile", meanwhile.told(wording, site.zone()),
+                        "said", site.archive().results(id)));
     }
 
     /** Returns the title of a trial; without one its surface or the time at which it was started. */
