@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param coverageFactor coverage factor k of that uncertainty, above zero
  * @param tapeClass accuracy class when the reference is a classed tape without a certificate; else null
  * @param circumferenceMm circumference of a roll in mm, above zero; null unless the reference is a roll
+ * @param certificate certificate that the uncertainty comes from
  */
 public record Reference(
         String name,
@@ -20,7 +21,8 @@ public record Reference(
         @Nullable Double expandedUncertaintyPpm,
         double coverageFactor,
         @Nullable TapeClass tapeClass,
-        @Nullable Double circumferenceMm) {
+        @Nullable Double circumferenceMm,
+        Certificate certificate) {
 
     /** What a reference can be. */
     public enum Kind {
@@ -32,6 +34,26 @@ public record Reference(
         ROLL,
         /** Anything else. */
         OTHER
+    }
+
+    /** Returns a reference of whose certificate nothing is known. */
+    public Reference(
+            String name,
+            Kind kind,
+            @Nullable Double expandedUncertaintyMm,
+            @Nullable Double expandedUncertaintyPpm,
+            double coverageFactor,
+            @Nullable TapeClass tapeClass,
+            @Nullable Double circumferenceMm) {
+        this(
+                name,
+                kind,
+                expandedUncertaintyMm,
+                expandedUncertaintyPpm,
+                coverageFactor,
+                tapeClass,
+                circumferenceMm,
+                Certificate.NONE);
     }
 
     /** Checks the parts. */

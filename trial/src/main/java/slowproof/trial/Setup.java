@@ -15,6 +15,8 @@ import org.jspecify.annotations.Nullable;
  * @param temperatureHalfWidthC half width of its variation in kelvin, not negative, or null
  * @param expansionPpmPerK expansion coefficient of the reference in 1e-6 per kelvin, or null
  * @param latencyS delay of the reading in s, or null; without effect at standstill
+ * @param parameters settings of the sensor in words, empty when unknown
+ * @param window state of its window in words, empty when unknown
  */
 public record Setup(
         String name,
@@ -26,9 +28,38 @@ public record Setup(
         @Nullable Double temperatureMeanC,
         @Nullable Double temperatureHalfWidthC,
         @Nullable Double expansionPpmPerK,
-        @Nullable Double latencyS) {
+        @Nullable Double latencyS,
+        String parameters,
+        String window) {
     /** A set-up of which nothing is noted. */
     public static final Setup NOTHING_NOTED = new Setup("", "", null, null, null, null, null, null, null, null);
+
+    /** Returns a set-up of whose parameters and window nothing is noted. */
+    public Setup(
+            String name,
+            String firmware,
+            @Nullable Double workingDistanceMm,
+            @Nullable Double misalignmentDegrees,
+            @Nullable Double abbeOffsetMm,
+            @Nullable Double abbeAngleDegrees,
+            @Nullable Double temperatureMeanC,
+            @Nullable Double temperatureHalfWidthC,
+            @Nullable Double expansionPpmPerK,
+            @Nullable Double latencyS) {
+        this(
+                name,
+                firmware,
+                workingDistanceMm,
+                misalignmentDegrees,
+                abbeOffsetMm,
+                abbeAngleDegrees,
+                temperatureMeanC,
+                temperatureHalfWidthC,
+                expansionPpmPerK,
+                latencyS,
+                "",
+                "");
+    }
 
     /** Checks the parts. */
     public Setup {

@@ -51,7 +51,7 @@ public final class LineReply {
                 signed(figures.expectedErrorMm(), figures, wording),
                 signed(figures.meanInterval().low(), figures, wording),
                 signed(figures.meanInterval().high(), figures, wording),
-                mm(figures.spreadMm(), wording)));
+                uncertain(figures.spreadMm(), wording)));
         return sentences;
     }
 
@@ -110,6 +110,11 @@ public final class LineReply {
     /** Returns a length with two significant digits or so and its unit. */
     public static String mm(double value, Wording wording) {
         return wording.quantity(Quantity.mm(rounded(value)));
+    }
+
+    /** Returns an uncertainty or a standard deviation with two significant digits and its unit. */
+    public static String uncertain(double value, Wording wording) {
+        return wording.numbers().fixed(value, Numbers.decimalsFor(value)) + " mm";
     }
 
     private static double rounded(double value) {

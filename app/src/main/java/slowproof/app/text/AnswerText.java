@@ -1,15 +1,21 @@
 package slowproof.app.text;
 
+import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.SourceFile;
 import slowproof.files.out.Envelope;
 import slowproof.report.answer.Block;
 import slowproof.report.findings.FindingsCharts;
+import slowproof.trial.Certificate;
 import slowproof.trial.Limit;
+import slowproof.trial.Reference;
+import slowproof.trial.Sensor;
 import slowproof.trial.Setup;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
@@ -161,22 +167,49 @@ public final class AnswerText {
         if (line != null) {
             line.question();
         }
+        List<LocalDateTime> times = findings.passes().stream()
+                .map(Pass::time)
+                .filter(Objects::nonNull)
+                .sorted()
+                .toList();
+        if (!times.isEmpty()) {
+            page.labelled(
+                    say("asked.when"),
+                    0,
+                    say("asked.when.says", time(times.get(0)), time(times.get(times.size() - 1))));
+        }
+    }
+
+    /** Date and time to the minute, as ISO 8601 has them. */
+    private static String time(LocalDateTime time) {
+        return time.truncatedTo(ChronoUnit.MINUTES).toString().replace('T', ' ');
     }
 
     private void setup() {
         page.heading(say("setup"));
+        Sensor sensor = findings.trial().sensor();
         Setup setup = findings.trial().setup();
         int before = page.blocks().size();
+        words("sensor", sensor.name());
+        words("serial", sensor.serial());
+        value("count", sensor.distancePerCountMm(), " mm");
+        value("step", sensor.readingResolutionMm(), " mm");
+        Integer bits = sensor.counterBits();
+        value("counter", bits == null ? null : Double.valueOf(bits), " bit");
         words("name", setup.name());
         words("firmware", setup.firmware());
+        words("parameters", setup.parameters());
+        words("window", setup.window());
         value("distance", setup.workingDistanceMm(), " mm");
         value("misalignment", setup.misalignmentDegrees(), "\u00b0");
         value("abbe", setup.abbeOffsetMm(), " mm");
+        value("abbe_angle", setup.abbeAngleDegrees(), "\u00b0");
         Double halfWidth = setup.temperatureHalfWidthC();
         value(
                 "temperature",
                 setup.temperatureMeanC(),
                 (halfWidth == null ? "" : " \u00b1 " + numbers.plain(halfWidth)) + " \u00b0C");
+        value("expansion", setup.expansionPpmPerK(), " ppm/K");
         value("latency", setup.latencyS(), " s");
         if (page.blocks().size() == before) {
             page.paragraph(say("setup.none"));
@@ -197,8 +230,21 @@ public final class AnswerText {
 
     private void traceability() {
         page.heading(say("traceability"));
-        page.paragraph(
-                say(findings.trial().reference().hasUncertainty() ? "traceability.stated" : "traceability.unknown"));
+        Reference reference = findings.trial().reference();
+        Certificate certificate = reference.certificate();
+        page.labelled(say("traceability.reference"), 0, FindingsText.reference(reference, wording));
+        certified("number", certificate.number());
+        certified("issued_by", certificate.issuedBy());
+        certified("date", certificate.date());
+        certified("traceable_to", certificate.traceableTo());
+        String standing = !reference.hasUncertainty() ? "unknown" : certificate.isEmpty() ? "stated" : "certificate";
+        page.paragraph(say("traceability." + standing));
+    }
+
+    private void certified(String key, String text) {
+        if (!text.isEmpty()) {
+            page.labelled(say("certificate." + key), 0, Wording.shown(text));
+        }
     }
 
     private void charts(String material) {
@@ -251,7 +297,6 @@ public final class AnswerText {
     }
 
     private void annex() {
-        page.add(new Block.PageEnd());
         page.heading(say("annex"));
         String unit = wording.units().smallLength().symbol();
         String speed = wording.units().speed().symbol();

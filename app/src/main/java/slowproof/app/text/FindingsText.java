@@ -1,5 +1,6 @@
 package slowproof.app.text;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;
 import java.util.LinkedHashMap;
@@ -172,7 +173,7 @@ public final class FindingsText {
                         sensor.name(),
                         sensor.serial(),
                         step == null ? "" : wording.quantity(Quantity.mm(step))));
-        labelled("reference", width, reference(trial.reference()));
+        labelled("reference", width, reference(trial.reference(), wording));
         labelled("limit", width, limit(trial.limit()));
         StatedAccuracy stated = trial.stated();
         if (stated != null) {
@@ -195,7 +196,8 @@ public final class FindingsText {
         }
     }
 
-    private String reference(Reference reference) {
+    /** Returns a reference and its uncertainty as words. */
+    static String reference(Reference reference, Wording wording) {
         String uncertainty;
         if (reference.expandedUncertaintyMm() != null || reference.expandedUncertaintyPpm() != null) {
             uncertainty = wording.text(
@@ -278,19 +280,22 @@ public final class FindingsText {
             speeds |= row.speedError() != null;
         }
         page.heading(wording.text("section.conditions", title(material.material(), setups, accelerations)));
-        ConditionTable table = new ConditionTable(setups.size() > 1, accelerations.size() > 1, speeds);
-        for (Condition row : rows) {
-            table.add(row);
+        if (complete && setups.size() > 1) {
+            // a column less: a page is narrower than a terminal may be
+            for (String setup : setups) {
+                page.term(setup.isEmpty() ? wording.text("table.setup_unnamed") : Wording.shown(setup));
+                rows(
+                        rows.stream()
+                                .filter(row -> row.key().setup().equals(setup))
+                                .toList(),
+                        new ConditionTable(false, accelerations.size() > 1, speeds));
+            }
+        } else {
+            rows(rows, new ConditionTable(setups.size() > 1, accelerations.size() > 1, speeds));
         }
-        List<String> dropped = page.table(table.table);
         if (leadingOnly && rows.size() < all.size()) {
             page.paragraph(wording.text("table.leading_only"));
         }
-        table.missing.forEach((reason, heads) -> {
-            if (!dropped.containsAll(heads)) {
-                page.paragraph(wording.text("table.missing", reason));
-            }
-        });
         Double scatter = material.passScatterMm();
         if (scatter != null) {
             page.paragraph(
@@ -299,6 +304,16 @@ public final class FindingsText {
                             : wording.text("table.pass_scatter", twoDigitLength(scatter)));
         }
         marks(rows, setups.size() > 1, accelerations.size() > 1);
+    }
+
+    private void rows(List<Condition> rows, ConditionTable table) {
+        rows.forEach(table::add);
+        List<String> dropped = page.table(table.table);
+        table.missing.forEach((reason, heads) -> {
+            if (!dropped.containsAll(heads)) {
+                page.paragraph(wording.text("table.missing", reason));
+            }
+        });
     }
 
     private String title(String material, Set<String> setups, Set<String> accelerations) {
@@ -509,6 +524,13 @@ public final class FindingsText {
             smallest = Math.min(smallest, closure);
             largest = Math.max(largest, closure);
             decimals = Math.max(decimals, Math.min(cycle.forward().decimals(), 4));
+        }
+        Double step = findings.trial().sensor().resolutionMm();
+        if (step != null) {
+            // a correction of the reference adds digits that the readings do not carry
+            decimals = Math.min(
+                    decimals,
+                    Math.max(0, BigDecimal.valueOf(step).stripTrailingZeros().scale()));
         }
         Pass first = cycles.get(0).forward();
         DoubleSummaryStatistics speeds = cycles.stream()

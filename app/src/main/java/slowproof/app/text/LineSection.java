@@ -142,12 +142,12 @@ final class LineSection {
                         signed(figures.expectedErrorMm(), figures),
                         signed(figures.meanInterval().low(), figures),
                         signed(figures.meanInterval().high(), figures)));
-        row("uncertainty", LineReply.mm(figures.meanUncertaintyMm(), wording));
+        row("uncertainty", say("mean_uncertainty", LineReply.uncertain(figures.meanUncertaintyMm(), wording)));
         Double deviation = figures.deviationMm();
         if (deviation != null) {
             row("deviation", signed(deviation, figures));
         }
-        row("spread", LineReply.mm(figures.spreadMm(), wording));
+        row("spread", say("one_sd", LineReply.uncertain(figures.spreadMm(), wording)));
         row(
                 "next",
                 say(

@@ -38,6 +38,10 @@ public record FactForm(List<Group> groups) {
             FactName.SENSOR_SERIAL,
             FactName.REFERENCE_NAME,
             FactName.REFERENCE_KIND,
+            FactName.CERTIFICATE_NUMBER,
+            FactName.CERTIFICATE_ISSUED_BY,
+            FactName.CERTIFICATE_DATE,
+            FactName.CERTIFICATE_TRACEABLE_TO,
             FactName.STATED_PERCENT,
             FactName.STATED_FROM,
             FactName.WHO);

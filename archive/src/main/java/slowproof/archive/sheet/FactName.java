@@ -21,6 +21,11 @@ public enum FactName {
     TAPE_CLASS(List.of("", "I", "II", "III")),
     REFERENCE_KIND(List.of("axis", "tape", "roll", "other")),
     REFERENCE_NAME(Kind.TEXT),
+    CERTIFICATE_NUMBER(Kind.TEXT),
+    CERTIFICATE_ISSUED_BY(Kind.TEXT),
+    /** As it stands on the certificate. */
+    CERTIFICATE_DATE(Kind.TEXT),
+    CERTIFICATE_TRACEABLE_TO(Kind.TEXT),
     SENSOR_NAME(Kind.TEXT),
     SENSOR_SERIAL(Kind.TEXT),
     RESOLUTION(Kind.LENGTH_POSITIVE),

@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 import slowproof.archive.typed.Length;
 import slowproof.archive.typed.NotUnderstoodException;
 import slowproof.metrology.conformity.DecisionRule;
+import slowproof.trial.Certificate;
 import slowproof.trial.Exclusion;
 import slowproof.trial.Limit;
 import slowproof.trial.ReadingMode;
@@ -143,7 +144,12 @@ public record SheetTrial(
                     facts.value(FactName.REFERENCE_PPM),
                     Objects.requireNonNullElse(facts.value(FactName.COVERAGE_FACTOR), 2.0),
                     tape.isEmpty() ? null : TapeClass.named(tape),
-                    null);
+                    null,
+                    new Certificate(
+                            facts.text(FactName.CERTIFICATE_NUMBER),
+                            facts.text(FactName.CERTIFICATE_ISSUED_BY),
+                            facts.text(FactName.CERTIFICATE_DATE),
+                            facts.text(FactName.CERTIFICATE_TRACEABLE_TO)));
         }
 
         private @Nullable Limit limit() {
@@ -174,7 +180,9 @@ public record SheetTrial(
                     facts.value(FactName.TEMPERATURE),
                     facts.value(FactName.TEMPERATURE_HALF_WIDTH),
                     facts.value(FactName.EXPANSION),
-                    null);
+                    null,
+                    facts.text(FactName.PARAMETERS),
+                    facts.text(FactName.WINDOW));
         }
 
         private DecisionRule rule() {

@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import slowproof.archive.EventKind;
 import slowproof.archive.NewEvent;
 import slowproof.archive.typed.Typed;
+import slowproof.trial.Certificate;
 import slowproof.trial.Exclusion;
 import slowproof.trial.Limit;
 import slowproof.trial.ReadingMode;
@@ -55,6 +56,11 @@ public final class TrialEvents {
         text(
                 FactName.TAPE_CLASS,
                 reference.tapeClass() == null ? "" : reference.tapeClass().name());
+        Certificate certificate = reference.certificate();
+        text(FactName.CERTIFICATE_NUMBER, certificate.number());
+        text(FactName.CERTIFICATE_ISSUED_BY, certificate.issuedBy());
+        text(FactName.CERTIFICATE_DATE, certificate.date());
+        text(FactName.CERTIFICATE_TRACEABLE_TO, certificate.traceableTo());
         Limit limit = trial.limit();
         if (limit != null) {
             number(FactName.LIMIT_PERCENT, percent(limit.relative()));
@@ -68,6 +74,8 @@ public final class TrialEvents {
         Setup setup = trial.setup();
         text(FactName.SETUP_NAME, setup.name());
         text(FactName.FIRMWARE, setup.firmware());
+        text(FactName.PARAMETERS, setup.parameters());
+        text(FactName.WINDOW, setup.window());
         number(FactName.WORKING_DISTANCE, setup.workingDistanceMm());
         number(FactName.MISALIGNMENT, setup.misalignmentDegrees());
         number(FactName.ABBE_OFFSET, setup.abbeOffsetMm());

@@ -14,6 +14,7 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import slowproof.files.cache.CacheFolder;
 import slowproof.metrology.conformity.DecisionRule;
+import slowproof.trial.Certificate;
 import slowproof.trial.Exclusion;
 import slowproof.trial.Limit;
 import slowproof.trial.LimitPreset;
@@ -63,7 +64,9 @@ public final class TrialReader {
             "expanded_uncertainty_ppm",
             "coverage_factor",
             "class",
-            "circumference_mm");
+            "circumference_mm",
+            "certificate");
+    private static final Set<String> CERTIFICATE = ordered("number", "issued_by", "date", "traceable_to");
     private static final Set<String> LIMIT =
             ordered("relative_pct", "absolute_mm", "at_length_mm", "preset", "smallest_length_mm");
     private static final Set<String> STATED = ordered("relative_pct", "from_speed_mm_s");
@@ -76,7 +79,9 @@ public final class TrialReader {
             "abbe_angle_deg",
             "reference_temperature_c",
             "expansion_ppm_per_k",
-            "latency_s");
+            "latency_s",
+            "parameters",
+            "window");
     private static final Set<String> TEMPERATURE = ordered("mean", "half_width");
     private static final Set<String> EXCLUDE = ordered("pass", "reason");
 
@@ -218,7 +223,18 @@ public final class TrialReader {
                 map.notNegative("expanded_uncertainty_ppm"),
                 factor == null ? 2 : factor,
                 map.choice("class", TapeClass.class),
-                map.positive("circumference_mm"));
+                map.positive("circumference_mm"),
+                certificate(map.map("certificate", CERTIFICATE)));
+    }
+
+    private static Certificate certificate(@Nullable YamlMap map) {
+        return map == null
+                ? Certificate.NONE
+                : new Certificate(
+                        map.textOr("number", ""),
+                        map.textOr("issued_by", ""),
+                        map.textOr("date", ""),
+                        map.textOr("traceable_to", ""));
     }
 
     private @Nullable Limit limit() {
@@ -284,7 +300,9 @@ public final class TrialReader {
                 temperature == null ? null : temperature.number("mean"),
                 temperature == null ? null : temperature.notNegative("half_width"),
                 map.number("expansion_ppm_per_k"),
-                map.number("latency_s"));
+                map.number("latency_s"),
+                map.textOr("parameters", ""),
+                map.textOr("window", ""));
     }
 
     private List<Exclusion> exclusions() {

@@ -91,6 +91,7 @@ public final class AnswerJson {
             json.text("ucum", unit.ucum(), "UCUM has no fractional exponents");
             json.text("d_si", unit.digitalSi());
             json.number("si_factor", unit.factor());
+            json.number("si_offset", unit.offset());
             json.text("si_unit", unit.base());
             json.end();
         }

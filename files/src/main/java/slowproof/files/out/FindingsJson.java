@@ -82,6 +82,7 @@ public final class FindingsJson {
         json.begin();
         envelope(envelope);
         json.text("trial", findings.trial().title());
+        new SubjectJson(json, reason(ReasonCode.NOT_RECORDED)).write(findings.trial());
         limit(findings.trial());
         json.text("decision_rule", key(findings.trial().rule()));
         json.text("reading_mode", key(findings.trial().mode()));
@@ -200,6 +201,7 @@ public final class FindingsJson {
         json.number("error_mm", pass.errorMm());
         json.percent("error_pct", pass.error());
         json.number("dropout_pct", pass.dropoutPercent(), reason(ReasonCode.NOT_RECORDED));
+        json.text("time", pass.time() == null ? null : pass.time().toString(), reason(ReasonCode.NOT_RECORDED));
         json.flags(pass.flags());
         String because = pass.excludedBecause();
         if (because != null) {

@@ -118,6 +118,11 @@ public final class TrialWriter {
     }
 
     private static void reference(StringBuilder out, Reference reference) {
+        Flow certificate = new Flow()
+                .text("number", reference.certificate().number())
+                .text("issued_by", reference.certificate().issuedBy())
+                .text("date", reference.certificate().date())
+                .text("traceable_to", reference.certificate().traceableTo());
         new Flow()
                 .text("name", reference.name())
                 .word("kind", word(reference.kind()))
@@ -126,6 +131,7 @@ public final class TrialWriter {
                 .number("coverage_factor", reference.coverageFactor())
                 .word("class", reference.tapeClass() == null ? "" : word(reference.tapeClass()))
                 .number("circumference_mm", reference.circumferenceMm())
+                .word("certificate", certificate.isEmpty() ? "" : certificate.toString())
                 .line(out, "reference");
     }
 
@@ -157,6 +163,8 @@ public final class TrialWriter {
                 .word("reference_temperature_c", temperature.isEmpty() ? "" : temperature.toString())
                 .number("expansion_ppm_per_k", setup.expansionPpmPerK())
                 .number("latency_s", setup.latencyS())
+                .text("parameters", setup.parameters())
+                .text("window", setup.window())
                 .line(out, "setup");
     }
 

@@ -20,6 +20,11 @@ enum UnitCode {
     MILLIMETRE_PER_ROOT_METRE(
             "_mm_per_sqrt_m", null, "\\milli\\metre\\metre\\tothe{-0.5}", "\\metre\\tothe{0.5}", 1e-3),
     PER_MILLIMETRE("_per_mm", "/mm", "\\milli\\metre\\tothe{-1}", "\\metre\\tothe{-1}", 1e3),
+    /** The zero of the Celsius scale is 273.15 K (SI Brochure, 9th edition, 2.3.1). */
+    DEGREE_CELSIUS("_c", "Cel", "\\degreecelsius", "\\kelvin", 1),
+    KELVIN("_k", "K", "\\kelvin", "\\kelvin", 1),
+    PPM_PER_KELVIN("_ppm_per_k", "[ppm]/K", "\\ppm\\kelvin\\tothe{-1}", "\\kelvin\\tothe{-1}", 1e-6),
+    DEGREE("_deg", "deg", "\\degree", "\\radian", Math.PI / 180),
     SECOND("_s", "s", "\\second", "\\second", 1),
     PERCENT("_pct", "%", "\\percent", "\\one", 1e-2),
     PPM("_ppm", "[ppm]", "\\ppm", "\\one", 1e-6),
@@ -32,6 +37,7 @@ enum UnitCode {
             "passes_outside",
             "pieces",
             "coverage_factor",
+            "counter_bits",
             "degrees_of_freedom",
             "effective_degrees_of_freedom",
             "repeatability_degrees_of_freedom",
@@ -78,13 +84,18 @@ enum UnitCode {
         return digitalSi;
     }
 
-    /** Returns the unit in SI base units alone, as D-SI code. */
+    /** Returns the unit in SI base units alone, for angles the radian, as D-SI code. */
     String base() {
         return base;
     }
 
-    /** Returns what a figure is multiplied by to have it in SI base units. */
+    /** Returns what a figure is multiplied by to have it in that unit. */
     double factor() {
         return factor;
+    }
+
+    /** Returns what is added after that: not zero for temperatures in degrees Celsius alone. */
+    double offset() {
+        return this == DEGREE_CELSIUS ? 273.15 : 0;
     }
 }

@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import slowproof.files.in.TrialReader;
 import slowproof.metrology.conformity.DecisionRule;
+import slowproof.trial.Certificate;
 import slowproof.trial.Exclusion;
 import slowproof.trial.Limit;
 import slowproof.trial.LimitPreset;
@@ -61,10 +62,18 @@ class TrialWriterTest {
         Trial trial = new Trial(
                 "a \"title\": with \\ signs",
                 new Sensor("s", "1", 0.05, 16, 0.1),
-                new Reference("tape", Reference.Kind.TAPE, null, null, 2, TapeClass.II, null),
+                new Reference(
+                        "tape",
+                        Reference.Kind.TAPE,
+                        null,
+                        null,
+                        2,
+                        TapeClass.II,
+                        null,
+                        new Certificate("K-\"1\"", "a laboratory, invented", "2026-01-12", "")),
                 LimitPreset.LENGTH_CLASS_II.limit(2000, 750.0),
                 new StatedAccuracy(0.0005, 150),
-                new Setup("A", "1.2", 120.0, 0.3, 5.0, 0.01, 21.0, 2.0, 11.5, 0.001),
+                new Setup("A", "1.2", 120.0, 0.3, 5.0, 0.01, 21.0, 2.0, 11.5, 0.001, "mean over 4 ms", "clean: yes"),
                 DecisionRule.EXPANDED,
                 ReadingMode.ZEROED,
                 List.of(),

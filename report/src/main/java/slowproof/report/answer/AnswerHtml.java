@@ -23,7 +23,7 @@ public final class AnswerHtml {
             body { max-width: 190mm; margin: 8mm auto; padding: 0 6mm; font-size: 11pt; }
             .state { color: #54595f; font-size: 9pt; border-bottom: 1px solid #ddd8cc; padding-bottom: 2mm; }
             .scroll { overflow-x: auto; }
-            @media print { .page-end { page-break-after: always; } thead { display: table-header-group; } }
+            @media print { thead { display: table-header-group; } }
             """;
 
     private AnswerHtml() {}

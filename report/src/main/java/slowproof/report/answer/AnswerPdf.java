@@ -9,10 +9,7 @@ import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
 import com.openhtmltopdf.render.RenderingContext;
 import com.openhtmltopdf.util.XRLog;
-import java.awt.Font;
 import java.awt.Shape;
-import java.awt.color.ColorSpace;
-import java.awt.color.ICC_Profile;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -26,6 +23,7 @@ import org.jspecify.annotations.Nullable;
 import org.w3c.dom.Element;
 import slowproof.report.chart.Chart;
 import slowproof.report.chart.ChartDrawing;
+import slowproof.report.chart.Face;
 
 /**
  * The document as PDF/A-3 (ISO 19005-3) with its data attached. The same document gives the same bytes: nothing in
@@ -33,11 +31,9 @@ import slowproof.report.chart.ChartDrawing;
  */
 public final class AnswerPdf {
     private static final String KIND = "slowproof/chart";
-    private static final int CHART_HEIGHT_MM = 84;
+    private static final int CHART_HEIGHT_MM = 70;
     /** Charts are drawn as wide as this and scaled to the column, which brings their letters to those of tables. */
     private static final double DRAWN_WIDTH = 820;
-
-    private static final String FACE = "DejaVu Serif";
 
     private AnswerPdf() {}
 
@@ -53,7 +49,7 @@ public final class AnswerPdf {
         PdfRendererBuilder builder = new PdfRendererBuilder()
                 .usePdfAConformance(PdfAConformance.PDFA_3_A)
                 .usePdfUaAccessibility(true)
-                .useColorProfile(ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData())
+                .useColorProfile(SrgbProfile.bytes())
                 .withProducer(answer.program());
         font(builder, "DejaVuSerifCondensed.ttf", 400);
         font(builder, "DejaVuSerifCondensed-Bold.ttf", 700);
@@ -79,9 +75,7 @@ public final class AnswerPdf {
 
     private static void font(PdfRendererBuilder builder, String file, int weight) {
         byte[] font = AnswerHtml.resource(file);
-        builder.useFont(() -> new ByteArrayInputStream(font), FACE, weight, FontStyle.NORMAL, true);
-        // charts ask for the platform's serif face by this name
-        builder.useFont(() -> new ByteArrayInputStream(font), Font.SERIF, weight, FontStyle.NORMAL, true);
+        builder.useFont(() -> new ByteArrayInputStream(font), Face.FAMILY, weight, FontStyle.NORMAL, true);
     }
 
     private static String page(Answer answer, List<Chart> charts) {
@@ -108,7 +102,7 @@ public final class AnswerPdf {
     }
 
     private static String margins(Answer answer) {
-        String small = " font-family: \"" + FACE + "\"; font-size: 7.4pt; color: #54595f; }\n";
+        String small = " font-family: \"" + Face.FAMILY + "\"; font-size: 7.4pt; color: #54595f; }\n";
         return "@page { size: " + answer.paper().css() + "; margin: 22mm 20mm 20mm 20mm;\n"
                 + "@top-left { content: " + Xml.styleString(answer.title()) + "; width: 60%; vertical-align: bottom;"
                 + " padding-bottom: 4mm;" + small

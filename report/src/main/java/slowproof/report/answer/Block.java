@@ -74,7 +74,4 @@ public sealed interface Block {
      * @param chart the chart
      */
     record Picture(Chart chart) implements Block {}
-
-    /** The end of a page. */
-    record PageEnd() implements Block {}
 }

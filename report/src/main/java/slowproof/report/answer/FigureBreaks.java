@@ -12,9 +12,9 @@ import java.util.regex.Pattern;
  * the text would come out of the file in another order than it is read.
  */
 final class FigureBreaks implements FSTextBreaker {
-    /** A number with its sign and its unit. */
+    /** A number with its sign, its unit, and what it is the value or the bound of. */
     static final Pattern FIGURE = Pattern.compile(
-            "[+\u2212\u00b1]?\\(?\\b(?<!\\p{L}-)\\d+(?:[.,]\\d+)?(?![\\p{L}\\d])(?:\\s(?:%|mm/s|mm|ppm|m/min|m|s|in)(?![\\p{L}/]))?");
+            "(?:\\b[kU]\\s=\\s|[<>\u2265\u2264]\\s)?[+\u2212\u00b1]?\\(?\\b(?<!\\p{L}-)\\d+(?:[.,:]\\d+)*(?![\\p{L}\\d])(?:\\s(?:%|mm/s|mm|ppm|m/min|m|s|in)(?![\\p{L}/]))?");
 
     private final BreakIterator lines = BreakIterator.getLineInstance(Locale.ROOT);
     private Matcher figure = FIGURE.matcher("");

@@ -13,6 +13,9 @@ final class Markup {
         void put(Xml xml, Chart chart);
     }
 
+    /** From so many columns on a table is set smaller. */
+    private static final int MANY = 10;
+
     private final Xml xml;
     private final Pictures pictures;
     private final boolean held;
@@ -31,7 +34,17 @@ final class Markup {
      */
     static void write(List<Block> blocks, Xml xml, Pictures pictures, boolean held) {
         Markup markup = new Markup(xml, pictures, held);
-        blocks.forEach(markup::block);
+        for (Together group : Together.of(blocks)) {
+            if (group.kept()) {
+                markup.endLabels();
+                xml.tag("<div class=\"together\">\n");
+                group.blocks().forEach(markup::block);
+                markup.endLabels();
+                xml.tag("</div>\n");
+            } else {
+                group.blocks().forEach(markup::block);
+            }
+        }
         markup.endLabels();
     }
 
@@ -65,8 +78,6 @@ final class Markup {
             pictures.put(xml, picture.chart());
             xml.element("<p class=\"said\">", picture.chart().description(), "p")
                     .tag("</div>\n");
-        } else if (block instanceof Block.PageEnd) {
-            xml.tag("<div class=\"page-end\"></div>\n");
         }
     }
 
@@ -94,14 +105,30 @@ final class Markup {
         }
     }
 
+    /** A line may end at a bar; within a word, after its hyphen, it has to. */
+    private void head(String head) {
+        String[] parts = head.split("\\|");
+        for (int i = 0; i < parts.length; i++) {
+            xml.text(parts[i]);
+            if (i + 1 < parts.length) {
+                xml.tag(parts[i].endsWith("-") ? "<br/>" : " ");
+            }
+        }
+    }
+
     private void table(Block.Table table) {
         List<String> classes = new ArrayList<>();
-        xml.tag("<table class=\"figures\"><thead><tr>");
+        if (held) {
+            // on a narrow screen the table moves in its own box, which the keyboard reaches
+            xml.tag("<div class=\"scroll\" tabindex=\"0\">\n");
+        }
+        xml.tag(table.columns().size() >= MANY ? "<table class=\"figures many\">" : "<table class=\"figures\">")
+                .tag("<thead><tr>");
         for (Block.Column column : table.columns()) {
             String kind = column.number() ? "number" : "words";
             classes.add(kind);
             xml.tag("<th scope=\"col\" class=\"" + kind + "\">");
-            xml.text(column.head().replace('|', ' '));
+            head(column.head());
             if (!column.unit().isEmpty()) {
                 xml.tag("<br/><span class=\"unit\">").text(column.unit()).tag("</span>");
             }
@@ -117,6 +144,6 @@ final class Markup {
             }
             xml.tag("</tr>\n");
         }
-        xml.tag("</tbody></table>\n");
+        xml.tag(held ? "</tbody></table>\n</div>\n" : "</tbody></table>\n");
     }
 }

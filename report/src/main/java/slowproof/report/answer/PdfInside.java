@@ -2,6 +2,7 @@ package slowproof.report.answer;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -14,6 +15,7 @@ import org.apache.pdfbox.pdmodel.PDEmbeddedFilesNameTreeNode;
 import org.apache.pdfbox.pdmodel.common.PDMetadata;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDComplexFileSpecification;
 import org.apache.pdfbox.pdmodel.common.filespecification.PDEmbeddedFile;
+import org.apache.pdfbox.pdmodel.graphics.color.PDOutputIntent;
 
 /** Puts the data, and what the file says about itself, into a laid-out PDF. */
 final class PdfInside {
@@ -50,6 +52,16 @@ final class PdfInside {
         document.setDocumentInformation(about);
         PDMetadata metadata = new PDMetadata(document, new ByteArrayInputStream(packet(answer)));
         document.getDocumentCatalog().setMetadata(metadata);
+        colours();
+    }
+
+    /** On its way through the platform's colour management the profile's header changes, on some versions of Java. */
+    private void colours() throws IOException {
+        for (PDOutputIntent intent : document.getDocumentCatalog().getOutputIntents()) {
+            try (OutputStream stream = intent.getDestOutputIntent().createOutputStream(COSName.FLATE_DECODE)) {
+                stream.write(SrgbProfile.bytes());
+            }
+        }
     }
 
     private void attach(Answer answer) throws IOException {

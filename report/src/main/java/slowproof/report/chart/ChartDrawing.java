@@ -2,7 +2,6 @@ package slowproof.report.chart;
 
 import java.awt.BasicStroke;
 import java.awt.Color;
-import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.text.DecimalFormat;
@@ -73,7 +72,7 @@ public final class ChartDrawing {
     /** Draws as {@link #draw}, with the title above. */
     static void drawHeaded(Chart chart, Graphics2D canvas, double width, double height) {
         JFreeChart drawn = new ChartDrawing(chart).built();
-        TextTitle title = new TextTitle(chart.title(), new Font(Font.SERIF, Font.BOLD, 15));
+        TextTitle title = new TextTitle(chart.title(), Face.bold(15));
         title.setPaint(colour(Tone.INK));
         title.setHorizontalAlignment(HorizontalAlignment.LEFT);
         title.setTextAlignment(HorizontalAlignment.LEFT);
@@ -103,12 +102,12 @@ public final class ChartDrawing {
         }
         hatches.forEach(hatch -> plot.getRenderer(0).addAnnotation(hatch, org.jfree.chart.ui.Layer.BACKGROUND));
         plot.setFixedLegendItems(legend);
-        JFreeChart drawn = new JFreeChart(null, font(12), plot, legend.getItemCount() > 0);
+        JFreeChart drawn = new JFreeChart(null, Face.plain(12), plot, legend.getItemCount() > 0);
         drawn.setBackgroundPaint(Color.WHITE);
         drawn.setPadding(new RectangleInsets(6, 4, 4, 12));
         drawn.setElementHinting(false);
         if (drawn.getLegend() != null) {
-            drawn.getLegend().setItemFont(font(11));
+            drawn.getLegend().setItemFont(Face.plain(11));
             drawn.getLegend().setItemPaint(colour(Tone.INK));
             drawn.getLegend().setFrame(BlockBorder.NONE);
             drawn.getLegend().setItemLabelPadding(new RectangleInsets(2, 2, 2, 10));
@@ -129,8 +128,8 @@ public final class ChartDrawing {
             axis = linear;
         }
         axis.setRange(described.low(), described.high());
-        axis.setLabelFont(font(12));
-        axis.setTickLabelFont(font(11));
+        axis.setLabelFont(Face.plain(12));
+        axis.setTickLabelFont(Face.plain(11));
         axis.setLabelPaint(colour(Tone.INK));
         axis.setTickLabelPaint(colour(Tone.INK));
         axis.setAxisLinePaint(FRAME);
@@ -300,10 +299,6 @@ public final class ChartDrawing {
         return pattern.length == 0
                 ? new BasicStroke(width)
                 : new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 10, pattern, 0);
-    }
-
-    private static Font font(int size) {
-        return new Font(Font.SERIF, Font.PLAIN, size);
     }
 
     private static Color colour(Tone tone) {

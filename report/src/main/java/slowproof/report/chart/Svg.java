@@ -15,6 +15,9 @@ import org.w3c.dom.Element;
 public final class Svg {
     private static final String NAMESPACE = "http://www.w3.org/2000/svg";
 
+    /** For a viewer that does not have the face. */
+    private static final String FACES = "'" + Face.FAMILY + "', 'DejaVu Serif', Georgia, serif";
+
     /** Draws a chart on a canvas of a size in points. */
     private interface Painter {
         void draw(Chart chart, Graphics2D canvas, double width, double height);
@@ -59,7 +62,9 @@ public final class Svg {
             throw new UncheckedIOException(e);
         }
         // the type's declaration would send a strict reader to the network for it
-        return out.toString().replaceFirst("<!DOCTYPE[^>]*>\\s*", "");
+        return out.toString()
+                .replaceFirst("<!DOCTYPE[^>]*>\\s*", "")
+                .replaceAll("font-family(:|=[\"'])'?" + Face.FAMILY + "[^;'\"]*'?", "font-family$1" + FACES);
     }
 
     /** Puts an element first, so that readers find it before the drawing. */
