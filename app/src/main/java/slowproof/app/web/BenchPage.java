@@ -258,12 +258,14 @@ final class BenchPage {
         context.formParamMap().keySet().stream()
                 .filter(field -> field.matches("remark_[0-9]{1,18}"))
                 .forEach(field -> drafts.put(field, visit.field(field)));
-        site.archive().keepDrafts(owner(id), drafts);
+        site.archive().keepDrafts(owner(visit, id), drafts);
         context.status(HttpStatus.NO_CONTENT);
     }
 
-    static String owner(String trial) {
-        return "trial:" + trial;
+    /** Returns whose drafts stand in the fields of a trial: each account has its own. */
+    static String owner(Visit visit, String trial) {
+        Reader reader = Reader.of(visit.context());
+        return "trial:" + trial + (reader.hasAccount() ? ":" + reader.name() : "");
     }
 
     /** One problem that tells what was recorded meanwhile; none when nothing was. */
@@ -281,7 +283,7 @@ final class BenchPage {
         Map<String, String> empty = new HashMap<>();
         drafts.forEach(field -> empty.put(field, ""));
         if (!empty.isEmpty()) {
-            archive.keepDrafts(owner(id), empty);
+            archive.keepDrafts(owner(visit, id), empty);
         }
     }
 
@@ -326,7 +328,7 @@ final class BenchPage {
         Sheet sheet = site.archive().sheet(id);
         Wording wording = wording(visit, sheet);
         Evaluated evaluated = Evaluated.of(sheet, wording, site.zone());
-        Map<String, String> fields = new HashMap<>(site.archive().drafts(owner(id)));
+        Map<String, String> fields = new HashMap<>(site.archive().drafts(owner(visit, id)));
         fields.putAll(typed);
         BenchView bench = BenchView.of(evaluated, wording, site.zone(), fields, questions);
         site.send(

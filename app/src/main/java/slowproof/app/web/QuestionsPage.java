@@ -249,7 +249,7 @@ public final class QuestionsPage {
         if (visit.german()) {
             events.add(Sheet.noting(FactName.DECIMAL_MARK, typed("comma")));
         }
-        String trial = site.archive().start(events);
+        String trial = site.archive().start(visit.who(), events);
         cards().append(
                         CardKind.QUESTION,
                         question.number(),

@@ -56,7 +56,7 @@ final class TrialPage {
         }
         Map<String, String> empty = new HashMap<>();
         change.fields().forEach(field -> empty.put(field, ""));
-        site.archive().keepDrafts(BenchPage.owner(id), empty);
+        site.archive().keepDrafts(BenchPage.owner(visit, id), empty);
         String notice = meanwhile.isEmpty() ? "" : "?" + meanwhile.query();
         visit.goTo("/trials/" + id + (visit.field("then").equals("bench") ? "/bench" : notice));
     }
@@ -74,7 +74,7 @@ final class TrialPage {
         String id = visit.context().pathParam("id");
         Sheet sheet = site.archive().sheet(id);
         Wording wording = BenchPage.wording(visit, sheet);
-        Map<String, String> typed = new HashMap<>(site.archive().drafts(BenchPage.owner(id)));
+        Map<String, String> typed = new HashMap<>(site.archive().drafts(BenchPage.owner(visit, id)));
         typed.putAll(sent);
         Evaluated evaluated = Evaluated.of(sheet, wording, site.zone());
         site.said().said(evaluated);

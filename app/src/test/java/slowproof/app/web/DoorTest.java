@@ -102,6 +102,25 @@ class DoorTest {
     }
 
     @Test
+    void whatIsRecordedSaysWhoseItIsAndDraftsAreOnesOwn() {
+        Visitor ben = loggedIn("ben");
+        Visitor ada = loggedIn("ada");
+        String bens = token(ben);
+        String adas = token(ada);
+        String trial = ben.post("/trials", "form_token", bens).uri().getPath().replace("/bench", "");
+        ben.post(trial + "/series", "form_token", bens, "speed", "50", "from", "0", "to", "600", "start", "0");
+        ben.post(trial + "/draft", "form_token", bens, "reading", "61234");
+        assertThat(ben.get(trial + "/bench").body()).contains("value=\"61234\"");
+        assertThat(ada.get(trial + "/bench").body()).doesNotContain("61234");
+        String seen = ben.get(trial).body().replaceAll("(?s).*name=\"seen\" value=\"([0-9]+)\".*", "$1");
+        ada.post(trial + "/readings", "form_token", adas, "reading", "600.6", "seen", seen);
+        assertThat(ben.post(trial + "/readings", "form_token", bens, "reading", "600.5", "seen", seen)
+                        .body())
+                .contains(", ada: reading 600.6")
+                .contains("Your reading 600.5 is not recorded yet");
+    }
+
+    @Test
     void theRoleSaysWhatMayBeDone() {
         assertThat(loggedIn("rea").get("/trials").statusCode()).isEqualTo(200);
         Visitor reader = loggedIn("rea");

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import slowproof.archive.Archive;
+import slowproof.archive.ArchivePlace;
 
 class AccountsTest {
     private static final String GOOD = "felt and film at noon";
@@ -21,8 +22,18 @@ class AccountsTest {
     @TempDir
     Path folder;
 
+    private ArchivePlace place;
+
+    /** Returns a place that holds no archive yet. */
+    ArchivePlace place() {
+        return new ArchivePlace.Folder(folder);
+    }
+
     private Archive open() {
-        return Archive.open(folder, Clock.systemUTC());
+        if (place == null) {
+            place = place();
+        }
+        return Archive.open(place, Clock.systemUTC());
     }
 
     /** RFC 9106, clause 5.3: test vector of Argon2id. */
