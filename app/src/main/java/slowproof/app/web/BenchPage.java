@@ -95,7 +95,7 @@ final class BenchPage {
         boolean start =
                 !sheet.facts().zeroed() && current.orElseThrow().readings().isEmpty();
         NewEvent event = Sheet.reading(reading, reference.text(), start);
-        Meanwhile meanwhile = Meanwhile.of(events, visit);
+        Meanwhile meanwhile = Meanwhile.of(events, visit).with(BenchPage::movesOn);
         List<String> questions = new ArrayList<>();
         if (!meanwhile.isEmpty()) {
             // a reading belongs to a standstill: behind one that its sender has not seen it would mean another
@@ -127,7 +127,7 @@ final class BenchPage {
         String id = context.pathParam("id");
         List<Event> seen = site.archive().events(id);
         Sheet sheet = Sheet.of(id, seen);
-        List<Problem> problems = new ArrayList<>(told(Meanwhile.of(seen, visit), visit));
+        List<Problem> problems = new ArrayList<>(told(Meanwhile.of(seen, visit).with(BenchPage::movesOn), visit));
         Typed speed = like(sheet, visit.field("speed"));
         try {
             speed.speedMmPerS();
@@ -178,7 +178,12 @@ final class BenchPage {
         long seq = number(visit.field("seq"));
         List<Event> events = site.archive().events(id);
         Sheet sheet = Sheet.of(id, events);
-        List<Problem> problems = told(Meanwhile.of(events, visit), visit);
+        List<Problem> problems = told(
+                Meanwhile.of(events, visit)
+                        .with(event -> movesOn(event)
+                                || event.kind() == EventKind.COMMENT
+                                || event.kind() == EventKind.SPOILED),
+                visit);
         if (!problems.isEmpty()) {
             send(visit, Map.of(), problems, List.of());
             return;
@@ -266,6 +271,15 @@ final class BenchPage {
     static String owner(Visit visit, String trial) {
         Reader reader = Reader.of(visit.context());
         return "trial:" + trial + (reader.hasAccount() ? ":" + reader.name() : "");
+    }
+
+    /** Returns true for what makes the next reading another one: where the carriage stands, or how numbers are typed. */
+    private static boolean movesOn(Event event) {
+        return switch (event.kind()) {
+            case READING, SERIES, UNDO -> true;
+            case FACT -> HABITS.contains(event.text("name"));
+            default -> false;
+        };
     }
 
     /** One problem that tells what was recorded meanwhile; none when nothing was. */

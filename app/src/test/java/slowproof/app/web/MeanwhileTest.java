@@ -79,6 +79,15 @@ class MeanwhileTest {
     }
 
     @Test
+    void whatDoesNotMoveTheCarriageDisturbsNoReading() {
+        first.post(trial + "/facts", "seen", seen, "fact_title", "Felt at the cutter");
+        assertThat(second.post(trial + "/readings", "reading", "600.5", "seen", seen)
+                        .statusCode())
+                .isEqualTo(200);
+        assertThat(readings()).containsExactly("0", "600.5");
+    }
+
+    @Test
     void toldReadingIsRecordedWhenItIsConfirmed() {
         first.post(trial + "/readings", "reading", "600.6", "seen", seen);
         String page =
