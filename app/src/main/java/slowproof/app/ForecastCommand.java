@@ -12,7 +12,10 @@ import slowproof.files.in.LoadedLine;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.TrialReader;
 import slowproof.files.out.Envelope;
+import slowproof.files.out.ForecastCsv;
 import slowproof.files.out.ForecastJson;
+import slowproof.files.out.ForecastXlsx;
+import slowproof.metrology.uncertainty.StreamedMonteCarlo;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.forecast.Forecast;
@@ -35,8 +38,13 @@ final class ForecastCommand implements Command {
         spec.addPositional(Words.file("TRIAL.yaml", "The trial file."));
         spec.addOption(line(true));
         spec.addOption(Words.flag("--json", "Prints one JSON document and nothing else."));
+        spec.addOption(Words.path("--csv", "FILE", "Writes the figures, values separated by commas."));
+        spec.addOption(Words.path("--xlsx", "FILE", "Writes answer, figures and tables as a workbook."));
         spec.addOption(Words.path("--charts", "FOLDER", "Draws speed, error along a piece and promise as SVG."));
-        spec.addOption(Words.number(PIECES, "Pieces of the Monte Carlo run (default: until two digits are stable)."));
+        spec.addOption(Words.number(
+                PIECES,
+                "Pieces of the Monte Carlo run, rounded up to blocks of " + StreamedMonteCarlo.BLOCK
+                        + " (default: until two digits are stable)."));
         return spec.addOption(OptionSpec.builder(SEED)
                 .paramLabel("S")
                 .type(Long.class)
@@ -83,6 +91,14 @@ final class ForecastCommand implements Command {
         if (charts != null) {
             ChartFiles.prepare(charts);
             ChartFiles.write(forecast, seed, console.wording(), charts);
+        }
+        Path csv = Words.pathOf(words, "--csv");
+        if (csv != null) {
+            ForecastCsv.write(forecast, console.wording(), csv);
+        }
+        Path xlsx = Words.pathOf(words, "--xlsx");
+        if (xlsx != null) {
+            ForecastXlsx.write(forecast, console.wording(), xlsx);
         }
         if (words.hasMatchedOption("--json")) {
             LoadedTrial all = trial.with(line);

@@ -33,7 +33,7 @@ final class Lines {
         List<String> known =
                 findings.materials().stream().map(Material::material).toList();
         String all = known.stream().collect(Collectors.joining(", "));
-        SourcePosition at = new SourcePosition(loaded.file(), 0, 0, "material");
+        SourcePosition at = loaded.materialAt();
         String asked = loaded.line().material();
         if (asked == null) {
             if (known.size() == 1) {

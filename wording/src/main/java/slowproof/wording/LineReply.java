@@ -20,10 +20,23 @@ public final class LineReply {
 
     /** Returns the sentences to paste into a mail. */
     public static String of(Forecast forecast, Wording wording) {
+        return String.join(" ", sentences(forecast, wording));
+    }
+
+    /** Returns the same one by one: the answer, what is not covered, and for what it is valid. */
+    public static List<String> sentences(Forecast forecast, Wording wording) {
         List<String> sentences = new ArrayList<>(answer(forecast, wording));
         sentences.addAll(coverage(forecast, wording));
         sentences.add(wording.text("validity.reply"));
-        return String.join(" ", sentences);
+        return List.copyOf(sentences);
+    }
+
+    /** Returns one thing that the trial does not cover, with the pass to add. */
+    public static String gap(Coverage.Gap gap, Wording wording) {
+        return wording.text(
+                "forecast.gap." + gap.lack().key(),
+                wording.numbers().plain(gap.amount(), 3),
+                wording.numbers().plain(gap.add(), 3));
     }
 
     /** Returns the answer in two or three sentences. */
@@ -63,10 +76,7 @@ public final class LineReply {
         }
         List<String> sentences = new ArrayList<>();
         for (Coverage.Gap gap : figures.coverage().gaps()) {
-            sentences.add(wording.text(
-                    "forecast.gap." + gap.lack().key(),
-                    wording.numbers().plain(gap.amount(), 3),
-                    wording.numbers().plain(gap.add(), 3)));
+            sentences.add(gap(gap, wording));
         }
         if (figures.coverage().lossMm() + figures.coverage().gainMm() > 0) {
             sentences.add(wording.text(

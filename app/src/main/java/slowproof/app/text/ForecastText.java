@@ -1,5 +1,7 @@
 package slowproof.app.text;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.forecast.Contribution;
 import slowproof.trial.forecast.Forecast;
@@ -46,12 +48,8 @@ public final class ForecastText {
 
     private static void figures(Forecast forecast, Figures figures, Wording wording, Page page) {
         page.heading(wording.text("forecast.heading.figures"));
-        Double deviation = figures.deviationMm();
-        if (deviation != null) {
-            page.paragraph(wording.text("forecast.answer.deviation", LineReply.signed(deviation, figures, wording)));
-        }
-        LineReply.outside(forecast, wording).forEach(page::paragraph);
-        remarks(forecast, figures, wording, page);
+        basis(forecast, figures, wording).forEach(page::paragraph);
+        page.paragraph(sampled(figures, wording));
         page.heading(wording.text("forecast.heading.covered"));
         if (figures.covered()) {
             page.paragraph(wording.text("forecast.covered"));
@@ -59,7 +57,7 @@ public final class ForecastText {
             LineReply.coverage(forecast, wording).forEach(s -> page.bullet("?", Page.Tone.OPEN, s));
         }
         page.heading(wording.text("forecast.heading.promises"));
-        promises(figures.promises(), wording, page);
+        promises(figures.promises(), wording).forEach(page::paragraph);
         page.heading(wording.text("forecast.heading.changes"));
         for (Change change : figures.changes()) {
             page.bullet("-", Page.Tone.PLAIN, change(change, wording));
@@ -81,21 +79,43 @@ public final class ForecastText {
         }
     }
 
+    /** Returns deviation and share outside, and what was taken for the figures, a sentence each. */
+    public static List<String> basis(Forecast forecast, Figures figures, Wording wording) {
+        List<String> sentences = new ArrayList<>();
+        Double deviation = figures.deviationMm();
+        if (deviation != null) {
+            sentences.add(wording.text("forecast.answer.deviation", LineReply.signed(deviation, figures, wording)));
+        }
+        sentences.addAll(LineReply.outside(forecast, wording));
+        sentences.addAll(taken(forecast, figures, wording));
+        return sentences;
+    }
+
     /** Writes how the figures were found and what was taken for them. */
     static void remarks(Forecast forecast, Figures figures, Wording wording, Page page) {
+        taken(forecast, figures, wording).forEach(page::paragraph);
+        page.paragraph(sampled(figures, wording));
+    }
+
+    private static List<String> taken(Forecast forecast, Figures figures, Wording wording) {
+        List<String> sentences = new ArrayList<>();
         if (!forecast.evidence().hasCurve()) {
-            page.paragraph(wording.text("forecast.thin"));
+            sentences.add(wording.text("forecast.thin"));
         }
         if (figures.worseScatter()) {
-            page.paragraph(wording.text("forecast.worse_scatter"));
+            sentences.add(wording.text("forecast.worse_scatter"));
         }
-        page.paragraph(wording.text(
+        return sentences;
+    }
+
+    private static String sampled(Figures figures, Wording wording) {
+        return wording.text(
                 "forecast.montecarlo",
                 figures.monteCarlo().pieces(),
                 String.valueOf(figures.monteCarlo().seed()),
                 LineReply.signed(figures.monteCarlo().expectedErrorMm(), figures, wording),
                 LineReply.signed(figures.monteCarlo().pieceInterval().low(), figures, wording),
-                LineReply.signed(figures.monteCarlo().pieceInterval().high(), figures, wording)));
+                LineReply.signed(figures.monteCarlo().pieceInterval().high(), figures, wording));
     }
 
     /** Returns what one change buys, in a line. */
@@ -114,27 +134,24 @@ public final class ForecastText {
                 "\u00b1" + LineReply.mm(remedy.toleranceMm(), wording));
     }
 
-    /** Writes what holds the tolerance. */
-    static void promises(Promises promises, Wording wording, Page page) {
+    /** Returns what would still hold the tolerance: creep, acceleration, stops, standstill, a sentence each. */
+    public static List<String> promises(Promises promises, Wording wording) {
         Double creep = promises.slowestCreepMmPerS();
-        page.paragraph(
+        Double acceleration = promises.smallestAccelerationMmPerS2();
+        Integer stops = promises.mostStops();
+        Double rest = promises.longestStandstillS();
+        return List.of(
                 creep == null
                         ? none("creep", promises.creepReason(), wording)
-                        : wording.text("forecast.promise.creep", wording.quantity(Quantity.mmPerS(up(creep)))));
-        Double acceleration = promises.smallestAccelerationMmPerS2();
-        page.paragraph(
+                        : wording.text("forecast.promise.creep", wording.quantity(Quantity.mmPerS(up(creep)))),
                 acceleration == null
                         ? none("acceleration", promises.accelerationReason(), wording)
                         : wording.text(
                                 "forecast.promise.acceleration",
-                                wording.numbers().plain(up(acceleration), 3)));
-        Integer stops = promises.mostStops();
-        page.paragraph(
+                                wording.numbers().plain(up(acceleration), 3)),
                 stops == null
                         ? none("stops", promises.stopsReason(), wording)
-                        : wording.text("forecast.promise.stops", stops));
-        Double rest = promises.longestStandstillS();
-        page.paragraph(
+                        : wording.text("forecast.promise.stops", stops),
                 rest == null
                         ? none("standstill", promises.standstillReason(), wording)
                         : wording.text(

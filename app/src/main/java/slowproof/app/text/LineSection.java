@@ -97,7 +97,7 @@ final class LineSection {
             LineReply.coverage(forecast, wording).forEach(gap -> page.bullet("?", Page.Tone.OPEN, gap));
         }
         page.term(wording.text("forecast.heading.promises"));
-        ForecastText.promises(figures.promises(), wording, page);
+        ForecastText.promises(figures.promises(), wording).forEach(page::paragraph);
         changes(figures);
         remedies(figures);
         sources(figures);

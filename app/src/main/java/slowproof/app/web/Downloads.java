@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import slowproof.app.FileNames;
 import slowproof.archive.sheet.Sheet;
 import slowproof.files.in.LoadedTrial;
@@ -72,12 +73,16 @@ final class Downloads {
         void write(LoadedTrial loaded, Findings findings, Wording wording, OutputStream out) throws IOException;
     }
 
-    static void json(LoadedTrial loaded, Findings findings, Wording wording, OutputStream out) throws IOException {
-        Envelope envelope = new Envelope(
+    static Envelope envelope(LoadedTrial loaded, @Nullable Long seed) {
+        return new Envelope(
                 System.getProperty("slowproof.version", "unknown"),
                 System.getProperty("slowproof.commit", "unknown"),
                 loaded.settingsSha256(),
-                null);
+                seed);
+    }
+
+    static void json(LoadedTrial loaded, Findings findings, Wording wording, OutputStream out) throws IOException {
+        Envelope envelope = envelope(loaded, null);
         FindingsJson.write(findings, envelope, loaded.sources(), loaded.recordings(), wording, out);
     }
 
@@ -93,16 +98,28 @@ final class Downloads {
 
     /** Takes the way of the command line, files included, so that both give the same document. */
     static byte[] written(Map<String, byte[]> trialFiles, Wording wording, Writer writer) throws IOException {
-        Path folder = Files.createTempDirectory("slowproof");
-        try {
-            for (Map.Entry<String, byte[]> file : trialFiles.entrySet()) {
-                Files.write(folder.resolve(file.getKey()), file.getValue());
-            }
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        throughFiles(trialFiles, folder -> {
             LoadedTrial loaded = TrialReader.read(folder.resolve("trial.yaml"));
             Findings findings = Evaluation.of(loaded.trial()).withNotesBefore(loaded.notes());
-            ByteArrayOutputStream bytes = new ByteArrayOutputStream();
             writer.write(loaded, findings, wording, bytes);
-            return bytes.toByteArray();
+        });
+        return bytes.toByteArray();
+    }
+
+    /** Reads what was written. */
+    interface Reading {
+        void from(Path folder) throws IOException;
+    }
+
+    /** Writes files to a folder of their own, lets them be read, and removes them. */
+    static void throughFiles(Map<String, byte[]> files, Reading reading) throws IOException {
+        Path folder = Files.createTempDirectory("slowproof");
+        try {
+            for (Map.Entry<String, byte[]> file : files.entrySet()) {
+                Files.write(folder.resolve(file.getKey()), file.getValue());
+            }
+            reading.from(folder);
         } finally {
             try (Stream<Path> left = Files.list(folder)) {
                 for (Path file : left.toList()) {
@@ -148,7 +165,7 @@ final class Downloads {
                 trial.exclusions());
     }
 
-    private static void attach(Context context, String type, String ending, String title) {
+    static void attach(Context context, String type, String ending, String title) {
         context.contentType(type)
                 .header(
                         "Content-Disposition",

@@ -2,17 +2,19 @@ package slowproof.app.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
+import io.javalin.http.HttpStatus;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
-import slowproof.app.text.ForecastText;
 import slowproof.archive.sheet.Sheet;
+import slowproof.report.chart.Chart;
+import slowproof.report.forecast.ForecastCharts;
 import slowproof.trial.findings.Evaluation;
-import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.LineEvidence;
-import slowproof.trial.findings.Material;
 import slowproof.trial.forecast.ErrorAlong;
 import slowproof.trial.forecast.Forecast;
 import slowproof.trial.forecast.Forecasting;
@@ -20,231 +22,207 @@ import slowproof.trial.forecast.LineCurves;
 import slowproof.trial.forecast.Settings;
 import slowproof.trial.line.Line;
 import slowproof.trial.line.LineNotPossibleException;
-import slowproof.trial.line.LineStep;
-import slowproof.trial.line.PieceSpec;
-import slowproof.wording.LineReply;
 import slowproof.wording.Wording;
 
 /** The page of a line: one piece as a strip that is dark where its error is made, and the answer in two sentences. */
-public final class LinePage {
-    private static final int PARTS = 80;
-    private static final double LARGEST = 1e7;
+final class LinePage {
+    /** The page needs no Monte Carlo run: the analytic answer is the same and comes while a slider moves. */
+    private static final Settings ANALYTIC = new Settings(Evaluation.USUAL_SEED, 1, false, 1);
 
     private final Site site;
-    /** The last trial that was looked at: a slider asks for it many times. Shared by requests, replaced as a whole. */
-    private volatile @Nullable Known known;
+    private final KnownTrials trials;
 
     LinePage(Site site) {
         this.site = site;
+        this.trials = new KnownTrials(site.zone());
     }
-
-    private record Known(String id, long seq, Findings findings) {}
 
     void install(RoutesConfig routes) {
         routes.get("/trials/{id}/line", this::show);
+        routes.get("/trials/{id}/line/rest", this::rest);
+        routes.get("/trials/{id}/line/charts", this::charts);
+        routes.post("/trials/{id}/line/draft", this::draft);
+        new LineDownloads(site, this).install(routes);
     }
-
-    /**
-     * What the page shows.
-     *
-     * @param id trial
-     * @param title its title
-     * @param materials surfaces to choose from
-     * @param material the one chosen, empty when there is none
-     * @param fields fields of the form by name, as typed
-     * @param slowest slowest creep on the slider
-     * @param fastest fastest creep on the slider
-     * @param strip size of the error made in each part of the piece, 0 to 1
-     * @param answer sentences of the answer
-     * @param style class of the answer: good, bad, open or none
-     * @param where where the error is made, as a sentence
-     * @param outside how sure the tolerance is kept
-     * @param changes what one change buys
-     * @param gaps what the trial does not cover
-     */
-    public record View(
-            String id,
-            String title,
-            List<String> materials,
-            String material,
-            Map<String, String> fields,
-            String slowest,
-            String fastest,
-            List<Double> strip,
-            List<String> answer,
-            String style,
-            String where,
-            List<String> outside,
-            List<String> changes,
-            List<String> gaps) {}
 
     private void show(Context context) {
         Visit visit = Visit.of(context);
-        String id = context.pathParam("id");
-        Sheet sheet = site.archive().sheet(id);
-        Wording wording = visit.wording();
-        Findings findings = findings(sheet, wording);
         List<Problem> problems = new ArrayList<>();
-        View view = view(context, sheet, findings, wording, problems);
-        site.send(visit, "line.jte", wording, "forecast", wording.text("line.title"), problems, Map.of("view", view));
+        // a moving slider wants the answer; what takes longer follows when it rests
+        boolean all = context.header("HX-Request") == null;
+        LineView view = view(ask(visit, problems), all, visit.wording(), problems);
+        site.send(
+                visit,
+                "line.jte",
+                visit.wording(),
+                "forecast",
+                visit.wording().text("line.title"),
+                problems,
+                Map.of("view", view));
     }
 
-    private @Nullable Findings findings(Sheet sheet, Wording wording) {
-        Known last = known;
-        if (last != null && last.id.equals(sheet.id()) && last.seq == sheet.lastSeq()) {
-            return last.findings;
-        }
-        Evaluated evaluated = Evaluated.of(sheet, wording, site.zone());
-        Findings findings = evaluated.findings();
-        if (findings != null) {
-            known = new Known(sheet.id(), sheet.lastSeq(), findings);
-        }
-        return findings;
+    private void rest(Context context) {
+        Visit visit = Visit.of(context);
+        List<Problem> problems = new ArrayList<>();
+        LineView view = view(ask(visit, problems), true, visit.wording(), problems);
+        site.fragment(visit, "parts/linerest.jte", Map.of("view", view));
     }
 
-    private View view(
-            Context context, Sheet sheet, @Nullable Findings findings, Wording wording, List<Problem> problems) {
-        Map<String, String> fields = Map.of(
-                "length", field(context, "length", "2500"),
-                "tolerance", field(context, "tolerance", "2"),
-                "fast", field(context, "fast", "400"),
-                "acceleration", field(context, "acceleration", "500"),
-                "creep", field(context, "creep", "35"),
-                "creeps", field(context, "creeps", "150"));
-        String title = TrialPage.title(sheet, wording, site.zone());
-        if (findings == null) {
-            return new View(
-                    sheet.id(),
-                    title,
-                    List.of(),
-                    "",
-                    fields,
-                    "1",
-                    "2",
-                    List.of(),
-                    List.of(),
-                    "none",
-                    "",
-                    List.of(),
-                    List.of(),
-                    List.of());
-        }
-        List<String> materials =
-                findings.materials().stream().map(Material::material).toList();
-        String asked = context.queryParam("material");
-        String material = asked != null && materials.contains(asked) ? asked : materials.get(0);
-        LineEvidence evidence = LineEvidence.of(findings, material, Evaluation.USUAL_SEED);
-        double low = Math.max(1, Math.ceil(evidence.slowestMmPerS()));
-        double high = Math.max(low + 1, Math.floor(evidence.fastestMmPerS()));
-        Forecast forecast = null;
-        List<Double> strip = List.of();
-        String where = "";
-        double[] numbers = new double[6];
-        String[] names = {"length", "tolerance", "fast", "acceleration", "creep", "creeps"};
-        for (int i = 0; i < names.length; i++) {
-            numbers[i] = number(Objects.requireNonNull(fields.get(names[i])));
-            if (Double.isNaN(numbers[i])) {
-                problems.add(new Problem(names[i], wording.text("line.number", wording.text("line." + names[i]))));
-            }
-        }
-        if (problems.isEmpty()) {
-            try {
-                Line line = line(material, numbers);
-                forecast = Forecasting.of(evidence, line, new Settings(Evaluation.USUAL_SEED, 1, false, 1));
-                LineCurves curves = LineCurves.of(evidence);
-                if (curves != null) {
-                    double[] made = ErrorAlong.of(curves, line.motions().get(0).motion())
-                            .inParts(PARTS);
-                    strip = shades(made);
-                    where = where(made, numbers[0], wording);
-                }
-            } catch (LineNotPossibleException e) {
-                problems.add(new Problem(
-                        "length",
-                        wording.text("problem." + e.why().key(), e.figures().toArray())));
-            }
-        }
-        Forecast.Figures figures = forecast == null ? null : forecast.figures();
-        return new View(
-                sheet.id(),
-                title,
-                materials,
-                material,
-                fields,
-                String.valueOf((long) low),
-                String.valueOf((long) high),
-                strip,
-                forecast == null ? List.of() : LineReply.answer(forecast, wording),
-                figures == null ? "none" : style(figures),
-                where,
-                forecast == null ? List.of() : LineReply.outside(forecast, wording),
-                figures == null
-                        ? List.of()
-                        : figures.changes().stream()
-                                .map(change -> ForecastText.change(change, wording))
-                                .toList(),
-                forecast == null ? List.of() : LineReply.coverage(forecast, wording));
+    private void charts(Context context) {
+        Visit visit = Visit.of(context);
+        Asked asked = ask(visit, new ArrayList<>());
+        Line line = asked.line();
+        LineEvidence evidence = asked.evidence();
+        Map<String, Chart> charts = line == null || evidence == null
+                ? Map.of()
+                : ForecastCharts.of(
+                        Forecasting.answer(evidence, line, ANALYTIC), Evaluation.USUAL_SEED, visit.wording());
+        site.fragment(visit, "charts.jte", Map.of("charts", charts));
     }
 
-    private static String style(Forecast.Figures figures) {
-        return switch (figures.decision()) {
-            case CONFORMS -> "good";
-            case DOES_NOT_CONFORM -> "bad";
-            case UNDECIDED -> "open";
-            case SCREENING_ONLY -> "none";
-        };
+    private void draft(Context context) {
+        Visit visit = Visit.of(context);
+        Map<String, String> drafts = new HashMap<>();
+        visit.fields(LineForm.FIELDS).forEach((field, text) -> drafts.put(kept(field), text));
+        site.archive().keepDrafts(BenchPage.owner(context.pathParam("id")), drafts);
+        context.status(HttpStatus.NO_CONTENT);
     }
 
-    private static Line line(String material, double[] n) {
-        List<LineStep> steps = List.of(
-                LineStep.RampTo.of(n[2], n[3]),
-                new LineStep.HoldRest(),
-                LineStep.RampTo.of(n[4], n[3]),
-                new LineStep.HoldMm(n[5]),
-                LineStep.RampTo.of(0, n[3]));
-        return Line.of(material, PieceSpec.of(n[0], n[1]), steps);
+    private static String kept(String field) {
+        return "line_" + field;
     }
 
-    private static List<Double> shades(double[] made) {
-        double most = 0;
-        for (double part : made) {
-            most = Math.max(most, part);
+    /**
+     * What a request asks for.
+     *
+     * @param sheet the trial
+     * @param known what is known of it, or null while it has no passes
+     * @param material the chosen surface, empty when there is none
+     * @param evidence what the trial says of it, or null
+     * @param fields texts of the form
+     * @param described the line as described, or null when it was not understood
+     * @param slider the slider, or null
+     * @param line the line with the speed of the slider, or null when it cannot be driven
+     */
+    record Asked(
+            Sheet sheet,
+            KnownTrials.@Nullable Known known,
+            String material,
+            @Nullable LineEvidence evidence,
+            Map<String, String> fields,
+            @Nullable LineForm described,
+            @Nullable CreepSlider slider,
+            @Nullable Line line) {}
+
+    /** Reads a request; what is wrong with it is noted. */
+    Asked ask(Visit visit, List<Problem> problems) {
+        Context context = visit.context();
+        Sheet sheet = site.archive().sheet(context.pathParam("id"));
+        KnownTrials.Known known = trials.of(sheet, visit.wording());
+        if (known == null) {
+            return new Asked(sheet, null, "", null, Map.of(), null, null, null);
         }
-        List<Double> shades = new ArrayList<>();
-        for (double part : made) {
-            shades.add(most > 0 ? part / most : 0);
+        String wanted = context.queryParam("material");
+        String material = wanted != null && known.materials().contains(wanted)
+                ? wanted
+                : known.materials().get(0);
+        LineEvidence evidence = known.evidence(material);
+        Map<String, String> fields = fields(context, sheet, known, evidence, visit.wording());
+        LineForm described = LineForm.read(fields, sheet, visit.wording(), problems);
+        if (described == null) {
+            return new Asked(sheet, known, material, evidence, fields, null, null, null);
         }
-        return shades;
-    }
-
-    /** Says in which tenth of the piece most of its error is made, for those who do not see the strip. */
-    private static String where(double[] made, double lengthMm, Wording wording) {
-        double all = 0;
-        double last = 0;
-        int tail = made.length / 10;
-        for (int i = 0; i < made.length; i++) {
-            all += made[i];
-            last += i >= made.length - tail ? made[i] : 0;
-        }
-        return all > 0
-                ? wording.text(
-                        "line.where",
-                        wording.numbers().fixed(100 * last / all, 0),
-                        LineReply.mm(lengthMm / 10, wording))
-                : "";
-    }
-
-    private static String field(Context context, String name, String usual) {
-        String value = context.queryParam(name);
-        return value == null || value.length() > 40 ? usual : value.strip();
-    }
-
-    private static double number(String text) {
+        CreepSlider slider = CreepSlider.of(described, evidence, tried(context, described));
+        Line line = described.creepingAt(slider.at().doubleValue()).line(material);
         try {
-            double value = Double.parseDouble(text.replace(',', '.'));
-            return value > 0 && value < LARGEST ? value : Double.NaN;
-        } catch (NumberFormatException e) {
-            return Double.NaN;
+            line.motions();
+        } catch (LineNotPossibleException e) {
+            problems.add(new Problem(
+                    "length", visit.wording().text("line.too_short", e.figures().toArray())));
+            line = null;
         }
+        return new Asked(sheet, known, material, evidence, fields, described, slider, line);
+    }
+
+    private Map<String, String> fields(
+            Context context, Sheet sheet, KnownTrials.Known known, LineEvidence evidence, Wording wording) {
+        Map<String, String> fields =
+                LineForm.usual(evidence, known.findings().trial().limit(), wording);
+        Map<String, String> drafts = site.archive().drafts(BenchPage.owner(sheet.id()));
+        for (String field : LineForm.FIELDS) {
+            String sent = context.queryParam(field);
+            String text = sent != null ? sent : drafts.get(kept(field));
+            if (text != null) {
+                fields.put(field, text.length() > 60 ? text.substring(0, 60) : text);
+            }
+        }
+        return fields;
+    }
+
+    /** Returns the speed of the slider; null when it was put back, or when the line was described anew since. */
+    private static @Nullable Double tried(Context context, LineForm described) {
+        Double tried = number(context.queryParam("tried"));
+        Double then = number(context.queryParam("described"));
+        boolean same = then != null && Math.abs(then - described.creepMmPerS()) < 1e-6;
+        return same && context.queryParam("back") == null ? tried : null;
+    }
+
+    private static @Nullable Double number(@Nullable String text) {
+        try {
+            double value = text == null ? Double.NaN : Double.parseDouble(text);
+            return value > 0 && value < Double.POSITIVE_INFINITY ? Double.valueOf(value) : null;
+        } catch (NumberFormatException e) {
+            // only a hand-made address has such a speed
+            return null;
+        }
+    }
+
+    private LineView view(Asked asked, boolean all, Wording wording, List<Problem> problems) {
+        Line line = asked.line();
+        LineEvidence evidence = asked.evidence();
+        LineView.Answer answer = null;
+        if (line != null && evidence != null && problems.isEmpty()) {
+            Forecast forecast =
+                    all ? Forecasting.of(evidence, line, ANALYTIC) : Forecasting.answer(evidence, line, ANALYTIC);
+            LineCurves curves = LineCurves.of(evidence);
+            PieceStrip strip = curves == null
+                    ? null
+                    : PieceStrip.of(
+                            ErrorAlong.of(curves, line.motions().get(0).motion()),
+                            line.pieces().get(0).lengthMm(),
+                            wording);
+            answer = LineView.Answer.of(forecast, strip, wording);
+        }
+        return new LineView(
+                asked.sheet().id(),
+                TrialPage.title(asked.sheet(), wording, site.zone()),
+                asked.known() == null ? List.of() : asked.known().materials(),
+                asked.material(),
+                asked.fields(),
+                asked.slider(),
+                answer,
+                query(asked));
+    }
+
+    private static String query(Asked asked) {
+        StringBuilder query = new StringBuilder("?material=").append(encoded(asked.material()));
+        for (String field : LineForm.FIELDS) {
+            query.append('&')
+                    .append(field)
+                    .append('=')
+                    .append(encoded(asked.fields().getOrDefault(field, "")));
+        }
+        CreepSlider slider = asked.slider();
+        if (slider != null) {
+            query.append("&described=")
+                    .append(slider.described().toPlainString())
+                    .append("&tried=")
+                    .append(slider.at().toPlainString());
+        }
+        return query.toString();
+    }
+
+    private static String encoded(String text) {
+        return URLEncoder.encode(text, StandardCharsets.UTF_8);
     }
 }

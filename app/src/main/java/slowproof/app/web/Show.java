@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.findings.Answer;
 import slowproof.trial.findings.Condition;
@@ -24,6 +25,14 @@ public record Show(Wording wording, ZoneId zone) {
     private static final int MOST_DECIMALS = 4;
     /** An inch figure needs two decimals more than a millimetre figure to be as fine. */
     private static final int INCH_DECIMALS = 2;
+
+    /** A number, a blank, and a unit that belongs to it. */
+    private static final Pattern FIGURE = Pattern.compile("(\\d) (?=(?:mm|m|in|s|ppm|m/min|%)(?![\\p{L}]))");
+
+    /** Returns a sentence in which no line ends between a number and its unit. */
+    public static String together(String sentence) {
+        return FIGURE.matcher(sentence).replaceAll("$1\u00a0");
+    }
 
     /** Returns the symbol of errors and other small lengths: mm or in. */
     public String lengthUnit() {

@@ -204,6 +204,24 @@ final class Site {
         templates.send(visit.context(), template, all);
     }
 
+    /** Answers with a part of a page, without what is around it. */
+    void fragment(Visit visit, String template, Map<String, Object> parameters) {
+        Map<String, Object> all = new HashMap<>(parameters);
+        Wording wording = visit.wording();
+        all.put(
+                "page",
+                new Page(
+                        wording,
+                        new Show(wording, zone),
+                        "",
+                        "",
+                        visit.context().path(),
+                        "",
+                        Reader.of(visit.context()),
+                        List.of()));
+        templates.send(visit.context(), template, all);
+    }
+
     /** Returns the address under which a page can be asked for again, also when it answers a form. */
     private static String path(Context context, String place) {
         return switch (place) {

@@ -21,10 +21,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** The pages in a real browser: the way of each page that matters most, and its commonest mistake. */
 class BrowserTest {
-    /** Counts refused scripts, styles and other breaches of the content security policy. */
-    private static final String WATCH_POLICY = "window.breaches = [];"
-            + "document.addEventListener('securitypolicyviolation', e => window.breaches.push(e.violatedDirective + ' ' + e.blockedURI));";
-
     private static final int MOST_TABS = 120;
 
     @TempDir
@@ -49,7 +45,7 @@ class BrowserTest {
 
     private static Page open(String language, String path) {
         Page page = chromium.open(language);
-        page.addInitScript(WATCH_POLICY);
+        page.addInitScript(Chromium.WATCH_POLICY);
         page.navigate(server.url() + path);
         return page;
     }

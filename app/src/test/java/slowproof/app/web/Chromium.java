@@ -15,6 +15,10 @@ import org.junit.jupiter.api.Assumptions;
 
 /** The browser that the tests drive: the one that the machine has installed, with a fresh profile every time. */
 final class Chromium implements AutoCloseable {
+    /** Counts refused scripts, styles and other breaches of the content security policy. */
+    static final String WATCH_POLICY = "window.breaches = [];"
+            + "document.addEventListener('securitypolicyviolation', e => window.breaches.push(e.violatedDirective + ' ' + e.blockedURI));";
+
     private static final List<String> PLACES =
             List.of("/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome", "/snap/bin/chromium");
 

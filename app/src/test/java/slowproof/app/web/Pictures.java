@@ -11,6 +11,9 @@ import java.util.List;
 
 /** Takes the pictures of the pages for the documents, with invented readings. Run by docs/take-pictures. */
 final class Pictures {
+    /** By how much the slider of the creep speed is moved. */
+    private static final int SLOWER = 15;
+
     private final Page page;
     private final String home;
     private final Path folder;
@@ -99,6 +102,22 @@ final class Pictures {
         full("trial-whole");
         page.click("#answer-title ~ .line .explain");
         shoot("explain");
+        page.keyboard().press("Escape");
+        page.click(".tabs a >> nth=2");
+        page.waitForSelector("#charts .plot .legend >> nth=0");
+        full("line-whole");
+        page.focus("#tried");
+        for (int i = 0; i < SLOWER; i++) {
+            page.keyboard().press("ArrowLeft");
+        }
+        page.waitForFunction("() => document.querySelector('#tried').value === '" + (50 - SLOWER) + "'"
+                + " && document.querySelector('#back') && !document.querySelector('.stale')");
+        shoot("line");
+        page.fill("#length", german ? "0,1 m" : "0.1 m");
+        page.waitForSelector(".problems");
+        shoot("line-error");
+        page.fill("#length", "1000");
+        page.waitForSelector("#line .answer");
         page.navigate(home + "trials");
         shoot("trials");
     }

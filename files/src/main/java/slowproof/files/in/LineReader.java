@@ -17,7 +17,6 @@ import slowproof.trial.input.SourcePosition;
 import slowproof.trial.line.Line;
 import slowproof.trial.line.LineNotPossibleException;
 import slowproof.trial.line.LineProfile;
-import slowproof.trial.line.LineStep;
 import slowproof.trial.line.PieceSpec;
 import slowproof.trial.line.SpeedLog;
 import slowproof.trial.note.Note;
@@ -45,20 +44,8 @@ public final class LineReader {
     private static final Set<String> TOLERANCE = ordered("lower_mm", "upper_mm");
     private static final Set<String> UNIT = ordered("relative_pct", "source");
     private static final Set<String> PROMISE = ordered("coverage_pct", "confidence_pct");
-    private static final Set<String> STEP = ordered(
-            "ramp_to_mm_s",
-            "acceleration_mm_s2",
-            "jerk_mm_s3",
-            "hold_mm",
-            "hold_s",
-            "hold_rest",
-            "stop_s",
-            "reverse_mm",
-            "speed_mm_s",
-            "repeat",
-            "steps");
     private static final Set<String> COLUMNS = ordered(ColumnRole.TIME.key(), ColumnRole.SPEED.key());
-    private static final int MOST_REPEATS = 10_000;
+    private static final int MOST_PIECES = 1_000;
 
     private enum CutOn {
         SENSOR,
@@ -66,7 +53,6 @@ public final class LineReader {
     }
 
     private final Path folder;
-    private final String named;
     private final Problems problems = new Problems();
     private final List<SourceFile> sources = new ArrayList<>();
     private final List<Note> notes = new ArrayList<>();
@@ -76,8 +62,7 @@ public final class LineReader {
         Path absolute = file.toAbsolutePath();
         Path parent = absolute.getParent();
         folder = parent == null ? absolute : parent;
-        named = file.toString();
-        RawFile raw = RawFile.read(file, named);
+        RawFile raw = RawFile.read(file, file.toString());
         sources.add(raw.sourceWithoutFolder());
         top = YamlMap.parse(raw, problems, TOP);
     }
@@ -100,15 +85,21 @@ public final class LineReader {
         List<PieceSpec> pieces = pieces();
         CutOn cutOn = top.choice("cut_on", CutOn.class);
         Double perCycle = top.positive("pieces_per_cycle");
-        if (perCycle != null && perCycle != Math.rint(perCycle)) {
-            problems.add(ProblemCode.NOT_A_NUMBER, top.at("pieces_per_cycle"), top.textOr("pieces_per_cycle", ""), ".");
-        }
-        if (top.has("cycle") == top.has("profile")) {
+        if (perCycle != null && (perCycle != Math.rint(perCycle) || perCycle > MOST_PIECES)) {
             problems.add(
-                    top.has("cycle") ? ProblemCode.LINE_CYCLE_AND_PROFILE : ProblemCode.LINE_NO_CYCLE, top.at("cycle"));
+                    ProblemCode.OUT_OF_RANGE,
+                    top.at("pieces_per_cycle"),
+                    top.textOr("pieces_per_cycle", ""),
+                    "1, 2, 3 ... " + MOST_PIECES);
         }
-        List<YamlMap> maps = top.maps("cycle", STEP);
-        List<LineStep> cycle = steps(maps);
+        int before = problems.count();
+        CycleReader cycle = new CycleReader(top, problems);
+        boolean none = cycle.steps().isEmpty() && problems.count() == before;
+        if (top.has("cycle") && top.has("profile")) {
+            problems.add(ProblemCode.LINE_CYCLE_AND_PROFILE, top.at("cycle"));
+        } else if (none && !top.has("profile")) {
+            problems.add(ProblemCode.LINE_NO_CYCLE, top.at("cycle"));
+        }
         LineProfile log = log();
         Double jitter = top.notNegative("trigger_jitter_s");
         Double latency = top.number("trigger_latency_s");
@@ -117,6 +108,9 @@ public final class LineReader {
         YamlMap promise = top.map("promise", PROMISE);
         double coverage = share(promise, "coverage_pct");
         double confidence = share(promise, "confidence_pct");
+        if (unit != null) {
+            unit.require("relative_pct");
+        }
         Double spread = unit == null ? null : unit.notNegative("relative_pct");
         problems.refuseIfAny();
         Line line = new Line(
@@ -125,7 +119,7 @@ public final class LineReader {
                 pieces,
                 cutOn != CutOn.ELSEWHERE,
                 perCycle == null ? 1 : (int) Math.round(perCycle),
-                cycle,
+                cycle.steps(),
                 log,
                 jitter == null ? 0 : jitter,
                 latency,
@@ -137,14 +131,14 @@ public final class LineReader {
         try {
             line.motions();
         } catch (LineNotPossibleException e) {
-            int step = e.step();
+            SourcePosition step = cycle.at(e.step());
             problems.add(
                     ProblemCode.valueOf(e.why().name()),
-                    step >= 0 && step < maps.size() ? maps.get(step).at() : top.at(log == null ? "cycle" : "profile"),
+                    step != null ? step : top.at(log == null ? "cycle" : "profile"),
                     e.figures().toArray());
             problems.refuseIfAny();
         }
-        return new LoadedLine(named, line, sources, notes);
+        return new LoadedLine(line, sources, top.at("material"), notes);
     }
 
     private List<PieceSpec> pieces() {
@@ -193,71 +187,6 @@ public final class LineReader {
             return 0.95;
         }
         return percent == null ? 0.95 : percent / 100;
-    }
-
-    private List<LineStep> steps(List<YamlMap> maps) {
-        List<LineStep> steps = new ArrayList<>();
-        for (YamlMap map : maps) {
-            LineStep step = step(map);
-            if (step != null) {
-                steps.add(step);
-            }
-        }
-        return steps;
-    }
-
-    private @Nullable LineStep step(YamlMap map) {
-        int before = problems.count();
-        if (map.has("ramp_to_mm_s")) {
-            map.require("acceleration_mm_s2");
-            Double speed = map.number("ramp_to_mm_s");
-            Double acceleration = map.positive("acceleration_mm_s2");
-            Double jerk = map.positive("jerk_mm_s3");
-            return speed == null || acceleration == null ? null : new LineStep.RampTo(speed, acceleration, jerk);
-        }
-        if (map.has("reverse_mm")) {
-            map.require("speed_mm_s");
-            map.require("acceleration_mm_s2");
-            Double distance = map.positive("reverse_mm");
-            Double speed = map.positive("speed_mm_s");
-            Double acceleration = map.positive("acceleration_mm_s2");
-            return distance == null || speed == null || acceleration == null
-                    ? null
-                    : new LineStep.Reverse(distance, speed, acceleration);
-        }
-        if (map.has("hold_mm")) {
-            Double distance = map.notNegative("hold_mm");
-            return distance == null ? null : new LineStep.HoldMm(distance);
-        }
-        if (map.has("hold_s")) {
-            Double time = map.notNegative("hold_s");
-            return time == null ? null : new LineStep.HoldS(time);
-        }
-        if (map.has("stop_s")) {
-            Double time = map.notNegative("stop_s");
-            return time == null ? null : new LineStep.Stop(time);
-        }
-        if (map.has("repeat")) {
-            map.require("steps");
-            Double times = map.positive("repeat");
-            List<LineStep> inner = steps(map.maps("steps", STEP));
-            if (times != null && (times != Math.rint(times) || times > MOST_REPEATS)) {
-                problems.add(ProblemCode.OUT_OF_RANGE, map.at("repeat"), map.textOr("repeat", ""), "1 to 10000");
-                return null;
-            }
-            if (inner.stream().anyMatch(LineStep.HoldRest.class::isInstance)) {
-                problems.add(ProblemCode.LINE_TWO_RESTS, map.at("steps"));
-                return null;
-            }
-            return times == null ? null : new LineStep.Repeat((int) Math.round(times), inner);
-        }
-        if (map.flag("hold_rest")) {
-            return new LineStep.HoldRest();
-        }
-        if (problems.count() == before && !map.strange()) {
-            problems.add(ProblemCode.LINE_STEP_UNKNOWN, map.at());
-        }
-        return null;
     }
 
     private @Nullable LineProfile log() {

@@ -139,9 +139,9 @@ final class YamlMap {
         return values.containsKey(key);
     }
 
-    /** Notes a missing key. */
+    /** Notes a missing key; one with nothing behind it is missing too. */
     void require(String key) {
-        if (!has(key)) {
+        if (!has(key) || (isScalar(key) && textOr(key, "").isEmpty())) {
             problems.add(ProblemCode.KEY_MISSING, at(key), key);
         }
     }

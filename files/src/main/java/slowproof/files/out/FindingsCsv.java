@@ -16,8 +16,7 @@ public final class FindingsCsv {
      * @throws IOException if it cannot be written
      */
     public static void write(Findings findings, Wording wording, Path file) throws IOException {
-        Sheet sheet = new FindingsSheets(findings, wording).conditions();
-        WholeFile.write(file, stream -> write(sheet, stream));
+        WholeFile.write(file, stream -> write(findings, wording, stream));
     }
 
     /**
@@ -26,10 +25,7 @@ public final class FindingsCsv {
      * @throws IOException if the stream fails
      */
     public static void write(Findings findings, Wording wording, OutputStream stream) throws IOException {
-        write(new FindingsSheets(findings, wording).conditions(), stream);
-    }
-
-    private static void write(Sheet sheet, OutputStream stream) throws IOException {
+        Sheet sheet = new FindingsSheets(findings, wording).conditions();
         TableCsv.write(sheet.headings(), sheet.rows(), stream);
     }
 }

@@ -3,17 +3,11 @@ package slowproof.files.out;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Path;
-import java.util.List;
-import org.dhatim.fastexcel.Workbook;
-import org.dhatim.fastexcel.Worksheet;
-import org.jspecify.annotations.Nullable;
 import slowproof.trial.findings.Findings;
 import slowproof.wording.Wording;
 
 /** Writes answer, conditions, passes, cycles, budget and notes as sheets of a workbook, numbers as numbers. */
 public final class FindingsXlsx {
-    private static final int WIDEST = 60;
-
     private FindingsXlsx() {}
 
     /**
@@ -31,43 +25,6 @@ public final class FindingsXlsx {
      * @throws IOException if the stream fails
      */
     public static void write(Findings findings, Wording wording, OutputStream stream) throws IOException {
-        Workbook workbook = new Workbook(stream, "slowproof", "1.0");
-        for (Sheet sheet : new FindingsSheets(findings, wording).all()) {
-            fill(workbook.newWorksheet(sheet.name()), sheet);
-        }
-        workbook.finish();
-    }
-
-    private static void fill(Worksheet target, Sheet sheet) {
-        for (int column = 0; column < sheet.headings().size(); column++) {
-            String heading = sheet.headings().get(column);
-            target.value(0, column, heading);
-            target.style(0, column).bold().set();
-            target.width(column, Math.min(WIDEST, heading.length() + 4));
-        }
-        target.freezePane(0, 1);
-        for (int r = 0; r < sheet.rows().size(); r++) {
-            List<@Nullable Object> row = sheet.rows().get(r);
-            for (int column = 0; column < row.size(); column++) {
-                Object cell = row.get(column);
-                if (cell instanceof Number number) {
-                    target.value(r + 1, column, number);
-                } else if (cell != null) {
-                    target.value(r + 1, column, printable(Sheet.harmless(cell.toString())));
-                }
-            }
-        }
-    }
-
-    /** The format forbids control characters; a file with one would not open. */
-    private static String printable(String text) {
-        StringBuilder clean = new StringBuilder(text);
-        for (int i = 0; i < clean.length(); i++) {
-            char c = clean.charAt(i);
-            if ((c < ' ' && c != '\t' && c != '\n') || c >= '\ufffe') {
-                clean.setCharAt(i, '\ufffd');
-            }
-        }
-        return clean.toString();
+        SheetXlsx.write(new FindingsSheets(findings, wording).all(), stream);
     }
 }

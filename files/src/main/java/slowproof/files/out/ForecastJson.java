@@ -15,6 +15,7 @@ import slowproof.trial.forecast.Forecast.Remedy;
 import slowproof.trial.forecast.Forecast.Sampled;
 import slowproof.trial.forecast.Promises;
 import slowproof.trial.spectrum.KnotDistances;
+import slowproof.wording.LineReply;
 import slowproof.wording.Wording;
 
 /** Writes a forecast as one JSON document of schema {@code forecast/1}, described in docs/output.md. */
@@ -22,13 +23,27 @@ public final class ForecastJson {
     /** Name and version of the document's form. */
     public static final String SCHEMA = "forecast/1";
 
-    private static final String[] FIGURES = {
-        "expected_error_mm", "piece_deviation_mm", "mean_standard_uncertainty_mm", "mean_interval_95_mm",
-                "piece_spread_mm",
-        "piece_interval_95_mm", "outside_tolerance_ppm", "outside_interval_ppm", "uncovered_mm",
-                "below_slowest_tested_mm",
-        "below_floor_mm", "monte_carlo", "promises"
-    };
+    /** What a trial without repeats cannot say. */
+    private static final List<String> FIGURES = List.of(
+            "expected_error_mm",
+            "piece_deviation_mm",
+            "mean_standard_uncertainty_mm",
+            "mean_interval_95_mm",
+            "piece_spread_mm",
+            "piece_interval_95_mm",
+            "outside_tolerance_ppm",
+            "outside_interval_ppm",
+            "uncovered_mm",
+            "uncovered_bound_mm",
+            "gaps",
+            "below_slowest_tested_mm",
+            "below_floor_mm",
+            "travel_spectrum",
+            "contributions",
+            "monte_carlo",
+            "promises",
+            "corrections",
+            "changes");
 
     private final Forecast forecast;
     private final Wording wording;
@@ -116,12 +131,7 @@ public final class ForecastJson {
             String[] keys = keys(gap.lack());
             json.number(keys[0], gap.amount());
             json.number(keys[1], gap.add());
-            json.text(
-                    "text",
-                    wording.text(
-                            "forecast.gap." + gap.lack().key(),
-                            wording.numbers().plain(gap.amount(), 3),
-                            wording.numbers().plain(gap.add(), 3)));
+            json.text("text", LineReply.gap(gap, wording));
             json.end();
         }
         json.endList();
@@ -161,8 +171,8 @@ public final class ForecastJson {
         json.text("decision", figures.decision().key());
     }
 
-    /** The keys of how much is missing and of what to add: their units differ from gap to gap. */
-    private static String[] keys(Coverage.Lack lack) {
+    /** Returns the keys of how much is missing and of what to add: their units differ from gap to gap. */
+    static String[] keys(Coverage.Lack lack) {
         return switch (lack) {
             case SLOWER, FASTER -> new String[] {"uncovered_mm", "add_speed_mm_s"};
             case NO_ACCELERATION -> new String[] {"uncovered_mm", "below_speed_mm_s"};

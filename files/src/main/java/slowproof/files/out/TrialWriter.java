@@ -71,7 +71,7 @@ public final class TrialWriter {
         if (!remark.isEmpty()) {
             out.append("# ").append(remark).append('\n');
         }
-        out.append("trial: ").append(quoted(trial.title())).append('\n');
+        out.append("trial: ").append(YamlText.quoted(trial.title())).append('\n');
         sensor(out, trial.sensor());
         reference(out, trial.reference());
         limit(out, trial.limit());
@@ -229,21 +229,6 @@ public final class TrialWriter {
         return plain ? text : '"' + text.replace("\"", "\"\"") + '"';
     }
 
-    private static String quoted(String text) {
-        StringBuilder out = new StringBuilder("\"");
-        text.codePoints().forEach(c -> {
-            switch (c) {
-                case '"' -> out.append("\\\"");
-                case '\\' -> out.append("\\\\");
-                case '\n' -> out.append("\\n");
-                case '\r' -> out.append("\\r");
-                case '\t' -> out.append("\\t");
-                default -> out.appendCodePoint(c);
-            }
-        });
-        return out.append('"').toString();
-    }
-
     /** A YAML mapping on one line; absent values are left out. */
     private static final class Flow {
         private final StringBuilder out = new StringBuilder();
@@ -253,7 +238,7 @@ public final class TrialWriter {
         }
 
         Flow text(String key, String value) {
-            return word(key, value.isEmpty() ? "" : quoted(value));
+            return word(key, value.isEmpty() ? "" : YamlText.quoted(value));
         }
 
         Flow word(String key, String value) {

@@ -40,13 +40,30 @@ public final class Forecasting {
      * @throws LineNotPossibleException if the line cannot be driven as described
      */
     public static Forecast of(LineEvidence evidence, Line line, Settings settings) {
+        return of(evidence, line, settings, true);
+    }
+
+    /**
+     * Returns the forecast without what takes many models: the inverse questions but the tolerance, corrections and
+     * changes. All other figures are those of {@link #of}.
+     *
+     * @param evidence what a trial says of the material
+     * @param line the line
+     * @param settings how to compute
+     * @throws LineNotPossibleException if the line cannot be driven as described
+     */
+    public static Forecast answer(LineEvidence evidence, Line line, Settings settings) {
+        return of(evidence, line, settings, false);
+    }
+
+    private static Forecast of(LineEvidence evidence, Line line, Settings settings, boolean all) {
         LineCurves curves = LineCurves.of(evidence);
         if (curves == null) {
             line.motions();
             return new Forecast(line, evidence, Forecast.Refusal.NO_REPEATS, null);
         }
         LineModel model = LineModel.of(evidence, curves, line, settings.seed());
-        return new Forecast(line, evidence, null, figures(model, settings));
+        return new Forecast(line, evidence, null, figures(model, settings, all));
     }
 
     /**
@@ -95,12 +112,14 @@ public final class Forecasting {
         return promised;
     }
 
-    private static Figures figures(LineModel model, Settings settings) {
+    private static Figures figures(LineModel model, Settings settings, boolean all) {
         Judgement judge = new Judgement(model);
         LineEvidence evidence = model.evidence;
         boolean toleranced = judge.hasTolerance();
         Double floor = evidence.floorMmPerS();
-        Promises promises = new Inverse(model, settings.seed()).promises();
+        Promises promises = all
+                ? new Inverse(model, settings.seed()).promises()
+                : Promises.ofTolerance(judge.promisedToleranceMm(), Promises.Reason.NOT_ASKED);
         return new Figures(
                 judge.expectedErrorMm(),
                 model.line.cutsOnSensor() ? Double.valueOf(judge.meanDeviationMm()) : null,
@@ -117,8 +136,8 @@ public final class Forecasting {
                 contributions(model, judge),
                 sampled(model, judge, settings),
                 promises,
-                remedies(model, judge, promises.toleranceMm()),
-                changes(model, judge, promises.toleranceMm(), settings.seed()),
+                all ? remedies(model, judge, promises.toleranceMm()) : List.of(),
+                all ? changes(model, judge, promises.toleranceMm(), settings.seed()) : List.of(),
                 decision(model, judge),
                 model.worseScatter,
                 shifted(model, judge));

@@ -36,7 +36,7 @@ final class Inverse {
         double tolerance = now.promisedToleranceMm();
         Reason none = !now.hasTolerance() ? Reason.NO_TOLERANCE : line.cycle().isEmpty() ? Reason.LOGGED : null;
         if (none != null) {
-            return new Promises(tolerance, null, none, null, none, null, none, null, none);
+            return Promises.ofTolerance(tolerance, none);
         }
         boolean holdsNow = now.holds();
         Found creep = creep();

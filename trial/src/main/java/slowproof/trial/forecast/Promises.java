@@ -39,11 +39,18 @@ public record Promises(
         /** No drift at standstill is stated. */
         NO_DRIFT_STATED,
         /** Any value holds as far as was tried. */
-        ANY_VALUE_HOLDS;
+        ANY_VALUE_HOLDS,
+        /** Nobody asked. */
+        NOT_ASKED;
 
         /** Returns the reason as key of the message bundles, lower_snake_case. */
         public String key() {
             return name().toLowerCase(Locale.ROOT);
         }
+    }
+
+    /** Returns a tolerance alone, the other questions unanswered for one reason. */
+    static Promises ofTolerance(double toleranceMm, Reason reason) {
+        return new Promises(toleranceMm, null, reason, null, reason, null, reason, null, reason);
     }
 }

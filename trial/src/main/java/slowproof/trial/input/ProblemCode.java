@@ -137,6 +137,10 @@ public enum ProblemCode {
     LINE_CYCLE_AND_PROFILE,
     /** No arguments. */
     LINE_STEP_UNKNOWN,
+    /** {0} keys of the step, separated by commas. */
+    LINE_STEP_MIXED,
+    /** {0} number of steps with all repeats, {1} most that are read. */
+    LINE_TOO_MANY_STEPS,
     /** {0} lower end in mm, {1} upper end in mm. */
     LINE_TOLERANCE,
     /** {0} time found in s, {1} time before it in s. */

@@ -246,6 +246,11 @@ window.slowproofChart = function (figure) {
 
   build();
   let resizing = 0;
-  window.addEventListener('resize', () => { clearTimeout(resizing); resizing = setTimeout(build, 120); });
-  matchMedia('(prefers-color-scheme: dark)').addEventListener('change', build);
+  // a figure that was taken from the page needs no more drawing, and must not be kept alive by its listeners
+  const life = new AbortController();
+  function again() {
+    if (figure.isConnected) { build(); } else { life.abort(); plot.destroy(); }
+  }
+  window.addEventListener('resize', () => { clearTimeout(resizing); resizing = setTimeout(again, 120); }, { signal: life.signal });
+  matchMedia('(prefers-color-scheme: dark)').addEventListener('change', again, { signal: life.signal });
 };

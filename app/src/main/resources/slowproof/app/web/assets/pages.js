@@ -35,7 +35,7 @@
   document.addEventListener('input', (event) => {
     const field = event.target;
     const form = field.form;
-    if (!form || !form.dataset.draft || !field.name || field.type === 'hidden' || field.type === 'file') { return; }
+    if (!form || !form.dataset.draft || !field.name || field.type === 'hidden' || field.type === 'file' || field.type === 'range') { return; }
     const mark = document.querySelector('[data-kept]');
     if (mark) { mark.textContent = ''; }
     showTurn();
@@ -268,7 +268,65 @@
     lead(document);
   }
 
+  // The answer for a line follows the slider at once, one request at a time; typed numbers, which are half typed for a
+  // while, and what takes the server longer follow when they rest.
+  const TYPED_MS = 250;
+  const REST_MS = 450;
+  let asking = 0;
+  let resting = 0;
+
+  document.addEventListener('input', (event) => {
+    const form = event.target.form;
+    if (!form || form.id !== 'lineform') { return; }
+    clearTimeout(asking);
+    const ask = () => document.getElementById('lineform').dispatchEvent(new Event('ask'));
+    if (event.target.type === 'range') { ask(); } else { asking = setTimeout(ask, TYPED_MS); }
+  });
+
+  /** Fetches a part of the page about the line shown, in place of the one about the line before. */
+  function refresh(id, address) {
+    const part = document.getElementById(id);
+    part.classList.add('stale');
+    return () => window.htmx.ajax('GET', address, { target: part, source: part, swap: 'innerHTML' })
+      .then(() => part.classList.remove('stale'));
+  }
+
+  /** Shows the answer for a line around the field or slider that a person has in hand. */
+  function exchangeLine(page, fresh, sent) {
+    const old = document.getElementById('line');
+    const here = document.activeElement;
+    const inside = old.contains(here);
+    const twin = inside && here.id && here.matches('input, select') ? page.getElementById(here.id) : null;
+    if (twin) {
+      replaceAround(here, old, fresh, twin).forEach((node) => window.htmx.process(node));
+    } else {
+      old.replaceWith(fresh);
+      window.htmx.process(fresh);
+      const again = inside && document.getElementById(document.getElementById(here.id) ? here.id : 'tried');
+      if (again) { again.focus(); }
+    }
+    document.title = page.title;
+    document.getElementById('line-said').textContent =
+      [...document.querySelectorAll('#line [data-said]')].map((one) => one.textContent).join(' ');
+    if (sent) { lead(document); }
+    const parts = [
+      refresh('rest', page.getElementById('rest').dataset.address),
+      refresh('charts', page.getElementById('charts').getAttribute('hx-get')),
+    ];
+    clearTimeout(resting);
+    resting = setTimeout(() => parts[0]().then(parts[1]), REST_MS);
+  }
+
   document.addEventListener('htmx:beforeSwap', (event) => {
+    if (event.detail.target.id === 'line' && event.detail.shouldSwap) {
+      const page = new DOMParser().parseFromString(event.detail.serverResponse, 'text/html');
+      const fresh = page.getElementById('line');
+      if (!fresh) { return; }
+      event.detail.shouldSwap = false;
+      const why = event.detail.requestConfig.triggeringEvent;
+      exchangeLine(page, fresh, Boolean(why) && why.type === 'submit');
+      return;
+    }
     if (event.detail.target.id === 'live') {
       const seq = / data-seq="(\d+)"/.exec(event.detail.serverResponse);
       if (seq && Number(seq[1]) < Number(document.getElementById('bench').dataset.seq)) {
@@ -302,11 +360,11 @@
     const field = first && document.getElementById(first.getAttribute('href').slice(1));
     if (field) { field.focus(); }
   }
-  document.addEventListener('htmx:afterSettle', () => {
+  document.addEventListener('htmx:afterSettle', (event) => {
     // news from another viewer is on the page now: whoever records next has seen it
     const says = document.getElementById('says');
     if (says) { document.querySelectorAll('#bench input[name=seen]').forEach((one) => { one.value = says.dataset.seq; }); }
-    lead(document);
+    lead(event.target);
     document.querySelectorAll('[data-chart]').forEach(draw);
   });
 
