@@ -23,8 +23,7 @@ import slowproof.trial.recording.Recording;
  * Both scatters are estimated from the residuals. The clock is shifted and all is repeated until it stays.
  *
  * <p>Standard uncertainties come from the scores of whole passes (a cluster-robust covariance), never below those of
- * the model, since what is left of the model's flaws is common to a pass; Student's t with passes - 1 degrees of
- * freedom goes with them. A hundredth of a sampling interval is added for what lies between samples.
+ * the model, since what is left of the model's flaws is common to a pass; where passes are few they are widened. A hundredth of a sampling interval is added for what lies between samples.
  */
 public final class ClockEstimator {
     private static final int SHIFTS = 8;
@@ -143,15 +142,7 @@ public final class ClockEstimator {
             return Alignment.rough(coarse, ClockReason.NOT_SETTLED);
         }
         ClockFit clock = new ClockFit(
-                epoch,
-                offset,
-                offsetU,
-                drift,
-                driftU,
-                driftU <= DRIFT_NOT_MEASURED,
-                Math.max(passes - 1, 1),
-                passes,
-                blocks.edges());
+                epoch, offset, offsetU, drift, driftU, driftU <= DRIFT_NOT_MEASURED, passes, blocks.edges());
         return new Alignment(coarse.offsetS(), coarse.factor(), clock, null);
     }
 

@@ -2,7 +2,8 @@ package slowproof.trial.clock;
 
 /**
  * How two clocks go together: t_ref = t_sensor (1 + drift) + offset. The offset includes the sensor's latency, with
- * a minus sign: a count that is shown late belongs to an earlier reference time.
+ * a minus sign: a count that is shown late belongs to an earlier reference time. Standard uncertainties are widened
+ * where few passes took part, so that twice their value holds about 95 % whatever their number.
  *
  * @param epochS middle of the common time by the sensor's clock, in s; there the offset is known best
  * @param offsetAtEpochS offset at the epoch, t_ref - t_sensor, in s
@@ -10,7 +11,6 @@ package slowproof.trial.clock;
  * @param drift drift used, a ratio
  * @param driftStandardUncertainty its standard uncertainty, a ratio; that of the assumption when the record says nothing
  * @param driftMeasured false when the record is too short or too coarse for a figure (twice its standard uncertainty is above 20 ppm)
- * @param degreesOfFreedom degrees of freedom of the uncertainties, at least 1
  * @param passes passes that took part
  * @param edges count transitions that took part
  */
@@ -21,7 +21,6 @@ public record ClockFit(
         double drift,
         double driftStandardUncertainty,
         boolean driftMeasured,
-        double degreesOfFreedom,
         int passes,
         int edges) {
     /** Returns the reference's time in s at a time of the sensor's clock in s. */

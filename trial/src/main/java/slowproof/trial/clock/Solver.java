@@ -1,10 +1,13 @@
 package slowproof.trial.clock;
 
+import java.util.Arrays;
 import java.util.List;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
 import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.RealVector;
+import slowproof.metrology.Distributions;
 import slowproof.trial.clock.Blocks.Block;
 import slowproof.trial.clock.ClockEstimator.Scatter;
 
@@ -23,11 +26,13 @@ final class Solver {
     private final double[] noise;
     private final double[] shared;
     private final int[] move;
-    private final int moves;
     private final double[] priorSd;
     private final double[] scale = new double[COLUMNS];
-    private double[] beta = new double[COLUMNS];
-    private double[] sd = new double[COLUMNS];
+    private final double[] beta = new double[COLUMNS];
+    private final RealMatrix prior;
+    private double[][] whitened = new double[0][];
+    private double[] scaled = new double[COLUMNS];
+    private RealMatrix normal = new Array2DRowRealMatrix(COLUMNS, COLUMNS);
 
     Solver(List<Block> blocks, double[] priorSd) {
         this.priorSd = priorSd;
@@ -39,7 +44,6 @@ final class Solver {
         noise = new double[rows];
         shared = new double[rows];
         move = new int[rows];
-        int count = 0;
         for (int i = 0; i < rows; i++) {
             Block from = blocks.get(i);
             Block to = blocks.get(i + 1);
@@ -56,10 +60,8 @@ final class Solver {
                 way[i] = to.placeMm;
                 starts[i] = to.started;
             }
-            count += i == 0 || move[i - 1] < 0 || blocks.get(i).move != blocks.get(i + 1).move ? 1 : 0;
             move[i] = to.move;
         }
-        moves = Math.max(count, 1);
         for (int k = 0; k < COLUMNS; k++) {
             double sum = 0;
             for (int i = 0; i < rows; i++) {
@@ -67,14 +69,11 @@ final class Solver {
             }
             scale[k] = sum > 0 ? Math.sqrt(rows / sum) : 1;
         }
+        prior = prior();
     }
 
     double[] beta() {
         return beta.clone();
-    }
-
-    double[] standardUncertainties() {
-        return sd.clone();
     }
 
     void solve(Scatter scatter) {
@@ -94,7 +93,7 @@ final class Solver {
             double before = i == 0 ? 0 : white[i - 1][COLUMNS];
             white[i][COLUMNS] = (y[i] - below[i] * before) / lower[i];
         }
-        RealMatrix normal = new Array2DRowRealMatrix(COLUMNS, COLUMNS);
+        RealMatrix gained = new Array2DRowRealMatrix(COLUMNS, COLUMNS);
         ArrayRealVector right = new ArrayRealVector(COLUMNS);
         for (int k = 0; k < COLUMNS; k++) {
             for (int l = 0; l <= k; l++) {
@@ -102,70 +101,70 @@ final class Solver {
                 for (int i = 0; i < rows; i++) {
                     sum += white[i][k] * white[i][l];
                 }
-                normal.setEntry(k, l, sum);
-                normal.setEntry(l, k, sum);
+                gained.setEntry(k, l, sum);
+                gained.setEntry(l, k, sum);
             }
             double sum = 0;
             for (int i = 0; i < rows; i++) {
                 sum += white[i][k] * white[i][COLUMNS];
             }
             right.setEntry(k, sum);
-            double prior = priorSd[k] / scale[k];
-            normal.addToEntry(k, k, 1 / (prior * prior));
+        }
+        normal = gained.add(prior);
+        RealVector found =
+                new CholeskyDecomposition(normal, 1e-9, 1e-300).getSolver().solve(right);
+        whitened = white;
+        scaled = found.toArray();
+        for (int k = 0; k < COLUMNS; k++) {
+            beta[k] = scaled[k] * scale[k];
+        }
+    }
+
+    /** Returns the prior's part of the normal matrix, for scaled columns. */
+    private RealMatrix prior() {
+        RealMatrix result = new Array2DRowRealMatrix(COLUMNS, COLUMNS);
+        for (int k = 0; k < COLUMNS; k++) {
+            double sd = priorSd[k] / scale[k];
+            result.addToEntry(k, k, 1 / (sd * sd));
             if (k > 0 && k < Blocks.KNOTS) {
-                smooth(normal, k);
+                smooth(result, k);
             }
         }
-        RealMatrix inverse =
-                new CholeskyDecomposition(normal, 1e-9, 1e-300).getSolver().getInverse();
-        double[] scaled = inverse.operate(right).toArray();
-        RealMatrix scores = scores(white, scaled);
-        RealMatrix robust = inverse.multiply(scores).multiply(inverse);
-        double[] found = new double[COLUMNS];
-        double[] deviation = new double[COLUMNS];
-        for (int k = 0; k < COLUMNS; k++) {
-            found[k] = scaled[k] * scale[k];
-            deviation[k] = scale[k] * Math.sqrt(Math.max(inverse.getEntry(k, k), robust.getEntry(k, k)));
-        }
-        beta = found;
-        sd = deviation;
+        return result;
     }
 
     /** Neighbouring speed classes differ by little: the difference has a prior of its own. */
-    private void smooth(RealMatrix normal, int k) {
+    private void smooth(RealMatrix matrix, int k) {
         double weight = 1 / (STEP_PRIOR * STEP_PRIOR);
-        normal.addToEntry(k, k, weight * scale[k] * scale[k]);
-        normal.addToEntry(k - 1, k - 1, weight * scale[k - 1] * scale[k - 1]);
-        normal.addToEntry(k, k - 1, -weight * scale[k] * scale[k - 1]);
-        normal.addToEntry(k - 1, k, -weight * scale[k] * scale[k - 1]);
+        matrix.addToEntry(k, k, weight * scale[k] * scale[k]);
+        matrix.addToEntry(k - 1, k - 1, weight * scale[k - 1] * scale[k - 1]);
+        matrix.addToEntry(k, k - 1, -weight * scale[k] * scale[k - 1]);
+        matrix.addToEntry(k - 1, k, -weight * scale[k] * scale[k - 1]);
+    }
+
+    /**
+     * Returns the standard uncertainties of the last solution: by the model, or by the scores of whole passes where
+     * these are larger. Few passes tell little of their own scatter, so that of the scores is widened by Student's t
+     * (passes - 1 degrees of freedom) over its limit for many: twice the result holds about 95 % then, too.
+     */
+    double[] standardUncertainties() {
+        CholeskyDecomposition factor = new CholeskyDecomposition(normal, 1e-9, 1e-300);
+        RealMatrix inverse = factor.getSolver().getInverse();
+        RealMatrix scores = PassScores.sum(whitened, scaled, move, factor.getL());
+        RealMatrix robust = inverse.multiply(scores.add(prior)).multiply(inverse);
+        int passes = (int) Arrays.stream(move).distinct().count();
+        double thin =
+                Distributions.studentQuantile(0.975, Math.max(passes - 1, 1)) / Distributions.normalQuantile(0.975);
+        double[] deviation = new double[COLUMNS];
+        for (int k = 0; k < COLUMNS; k++) {
+            double ofPasses = thin * thin * robust.getEntry(k, k);
+            deviation[k] = scale[k] * Math.sqrt(Math.max(inverse.getEntry(k, k), ofPasses));
+        }
+        return deviation;
     }
 
     private double variance(int i, Scatter scatter) {
         return noise[i] + scatter.travelMm2PerMm() * way[i] + scatter.startMm2() * starts[i];
-    }
-
-    /** Sum of the outer products of each pass's score, with the usual small-sample factor m / (m - 1). */
-    private RealMatrix scores(double[][] white, double[] scaled) {
-        RealMatrix sum = new Array2DRowRealMatrix(COLUMNS, COLUMNS);
-        double[] score = new double[COLUMNS];
-        for (int i = 0; i < rows; i++) {
-            double residual = white[i][COLUMNS];
-            for (int k = 0; k < COLUMNS; k++) {
-                residual -= white[i][k] * scaled[k];
-            }
-            for (int k = 0; k < COLUMNS; k++) {
-                score[k] += white[i][k] * residual;
-            }
-            if (i == rows - 1 || move[i + 1] != move[i]) {
-                for (int k = 0; k < COLUMNS; k++) {
-                    for (int l = 0; l < COLUMNS; l++) {
-                        sum.addToEntry(k, l, score[k] * score[l]);
-                    }
-                }
-                score = new double[COLUMNS];
-            }
-        }
-        return sum.scalarMultiply(moves > 1 ? moves / (moves - 1.0) : 1);
     }
 
     /**

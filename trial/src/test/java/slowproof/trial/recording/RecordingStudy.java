@@ -11,7 +11,6 @@ import java.util.function.ToDoubleFunction;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 import org.jspecify.annotations.Nullable;
-import slowproof.metrology.Distributions;
 import slowproof.trial.clock.Alignment;
 import slowproof.trial.clock.ClockEstimator;
 import slowproof.trial.clock.ClockFit;
@@ -74,8 +73,7 @@ final class RecordingStudy {
             double offsetError,
             double offsetU,
             double driftError,
-            double driftU,
-            double factor) {
+            double driftU) {
         boolean fine() {
             return offsetU <= FINE_OFFSET_S && driftU <= FINE_DRIFT;
         }
@@ -175,8 +173,7 @@ final class RecordingStudy {
         List<PassTruth> truth = sim.truth().passes();
         String reason = alignment.reason() == null ? "" : alignment.reason().key();
         if (!alignment.usable()) {
-            return new Outcome(
-                    place, truth.size(), 0, 0, 0, 0, reason, false, Double.NaN, Double.NaN, Double.NaN, 0, 0);
+            return new Outcome(place, truth.size(), 0, 0, 0, 0, reason, false, Double.NaN, Double.NaN, Double.NaN, 0);
         }
         PassSearch search = PassFinder.find(RecordingJoiner.join(sensor, axis, alignment::referenceTimeS));
         double allowed = count + 3 * Math.sqrt(2) * REFERENCE_NOISE_MM;
@@ -208,7 +205,6 @@ final class RecordingStudy {
                     Double.NaN,
                     Double.NaN,
                     Double.NaN,
-                    0,
                     0);
         }
         double trueOffset = sim.truth().referenceTimeS(fit.epochS()) - fit.epochS();
@@ -224,8 +220,7 @@ final class RecordingStudy {
                 fit.offsetAtEpochS() - trueOffset,
                 fit.offsetAtEpochStandardUncertaintyS(),
                 fit.drift() - 1e-6 * sim.truth().clockDriftPpm(),
-                fit.driftStandardUncertainty(),
-                Distributions.studentQuantile(0.975, fit.degreesOfFreedom()));
+                fit.driftStandardUncertainty());
     }
 
     private static Recording assemble(

@@ -20,14 +20,18 @@ class RecordingStudyTest {
 
     @Test
     void aFewRandomBenchesAreReadBack() {
-        RecordingStudy study = RecordingStudy.run(SEED + 1, 8);
+        RecordingStudy study = RecordingStudy.run(SEED + 1, 12);
         assertThat(study.sumShare(Outcome::right, Outcome::judged))
                 .as(study.wrong())
                 .isGreaterThanOrEqualTo(0.95);
         assertThat(study.share(o -> o.found() == o.passes(), Outcome::joined))
                 .as(study.wrong())
                 .isGreaterThanOrEqualTo(0.85);
-        assertThat(study.count(Outcome::joined)).isGreaterThanOrEqualTo(6);
+        assertThat(study.count(Outcome::joined)).isGreaterThanOrEqualTo(10);
+        // twice the stated uncertainty of offset and drift holds about 95 %; 83 % leaves room for so few benches
+        double inside = study.share(RecordingStudyTest::offsetInside, Outcome::estimated)
+                + study.share(RecordingStudyTest::driftInside, Outcome::estimated);
+        assertThat(inside / 2).isGreaterThanOrEqualTo(0.83);
     }
 
     @Test
@@ -108,12 +112,6 @@ class RecordingStudyTest {
                 1e6 * study.rms(Outcome::driftU, group),
                 "");
         row(lines, "drift within 2 u", "%.4f", study.share(RecordingStudyTest::driftInside, group), "0.90 to 0.98");
-        row(
-                lines,
-                "the same within a 95 % interval by the degrees of freedom",
-                "%.4f",
-                study.share(o -> Math.abs(o.driftError()) <= o.factor() * o.driftU(), group),
-                "");
     }
 
     private static void row(List<String> lines, String figure, String format, double value, String demand) {
