@@ -80,6 +80,7 @@ final class Table {
         Table table = new Table(
                 raw.name(), separator, decimalSign(separator, rows), all.get(0).cells(), List.copyOf(rows));
         table.refuseRaggedRows(problems);
+        table.askAboutTheEnd(raw.text(), problems);
         return table;
     }
 
@@ -129,6 +130,40 @@ final class Table {
                         row.cells().size(),
                         headings.size());
             }
+        }
+    }
+
+    /**
+     * A file that broke off in its last number leaves another number, 900. or 90 of 900.2. It then ends without a line
+     * end, which alone means nothing, and shows fewer decimals than every other number of that column; than the number
+     * beside it, where there is no other.
+     */
+    private void askAboutTheEnd(String text, Problems problems) {
+        char end = text.charAt(text.length() - 1);
+        Row last = rows.get(rows.size() - 1);
+        int column = headings.size() - 1;
+        if (end == '\n' || end == '\r' || last.cells().size() != headings.size()) {
+            return;
+        }
+        String cell = last.cells().get(column).strip();
+        List<String> others = rows.subList(0, rows.size() - 1).stream()
+                .filter(row -> row.cells().size() == headings.size())
+                .map(row -> row.cells().get(column).strip())
+                .filter(other -> !other.isEmpty())
+                .toList();
+        if (others.isEmpty()) {
+            others = List.of(last.cells().get(Math.max(column - 1, 0)).strip());
+        }
+        if (!Numerals.readable(cell, decimalSign)
+                || others.stream().anyMatch(other -> !Numerals.readable(other, decimalSign))) {
+            return;
+        }
+        int decimals = others.stream()
+                .mapToInt(other -> Numerals.decimals(other, decimalSign))
+                .min()
+                .orElse(0);
+        if (Numerals.decimals(cell, decimalSign) < decimals) {
+            problems.ask(ProblemCode.QUESTION_CUT_SHORT, at(last, column), cell, decimals);
         }
     }
 

@@ -380,7 +380,9 @@ public final class TrialReader {
                 .toList();
         List<InputProblem> open = new ArrayList<>();
         Set<String> used = new TreeSet<>();
-        for (InputProblem question : Slips.questions(trial)) {
+        List<InputProblem> questions = new ArrayList<>(problems.questions());
+        questions.addAll(Slips.questions(trial));
+        for (InputProblem question : questions) {
             if (confirmed.contains(question.code().key())) {
                 used.add(question.code().key());
             } else {

@@ -281,4 +281,27 @@ class CallerTrialTest {
                 text -> text.replace("a-40,surface-a,40,600,613.0", "a-40,surface-a,40,600,13.0"));
         assertThat(TrialReader.read(file).notes()).extracting(Note::code).containsExactly(NoteCode.CONFIRMED);
     }
+
+    @Test
+    void aFileThatBreaksOffInItsLastNumberIsQuestioned() throws IOException {
+        String rows = """
+                series,material,speed_mm_s,reference_mm,reading_mm
+                a,surface-a,100,0,0.0
+                a,surface-a,100,600,600.3
+                a,surface-a,100,0,0.1
+                a,surface-a,100,600,600.2""";
+        assertThat(codes(text -> text, text -> rows)).isEmpty();
+        for (int length : new int[] {1, 2}) {
+            String cut = rows.substring(0, rows.length() - length);
+            assertThat(codes(text -> text, text -> cut)).as(cut).containsExactly(ProblemCode.QUESTION_CUT_SHORT);
+            assertThat(codes(text -> text, text -> cut + "\n")).as(cut).isEmpty();
+            Path confirmed = changed(text -> text + "confirm: question_cut_short\n", text -> cut);
+            assertThat(TrialReader.read(confirmed).notes())
+                    .extracting(Note::code)
+                    .containsExactly(NoteCode.CONFIRMED);
+        }
+        // a zero typed without decimals says nothing
+        assertThat(codes(text -> text, text -> rows.replace("0.0\n", "0\n") + "\na,surface-a,100,0,0"))
+                .isEmpty();
+    }
 }

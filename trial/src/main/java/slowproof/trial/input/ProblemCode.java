@@ -168,6 +168,8 @@ public enum ProblemCode {
     /** {0} series or piece, {1} reading found, {2} travel of the reference. */
     QUESTION_COUNTER_WRAPPED,
     QUESTION_SLOPE,
+    /** {0} number found, {1} decimals of all others in its column. */
+    QUESTION_CUT_SHORT,
     /** {0} ratio of two units that fits, such as 25.4. */
     QUESTION_LOG_SCALE,
     /** {0} ratio of two ways to count edges that fits, such as 4. */
