@@ -84,7 +84,7 @@ final class LinePage {
         Visit visit = Visit.of(context);
         Map<String, String> drafts = new HashMap<>();
         visit.fields(LineForm.FIELDS).forEach((field, text) -> drafts.put(kept(field), text));
-        site.archive().keepDrafts(BenchPage.owner(context.pathParam("id")), drafts);
+        site.archive().keepDrafts(BenchPage.owner(visit, context.pathParam("id")), drafts);
         context.status(HttpStatus.NO_CONTENT);
     }
 
@@ -127,7 +127,7 @@ final class LinePage {
                 ? wanted
                 : known.materials().get(0);
         LineEvidence evidence = known.evidence(material);
-        Map<String, String> fields = fields(context, sheet, known, evidence, visit.wording());
+        Map<String, String> fields = fields(visit, sheet, known, evidence);
         LineForm described = LineForm.read(fields, sheet, visit.wording(), problems);
         if (described == null) {
             return new Asked(sheet, known, material, evidence, fields, null, null, null);
@@ -144,13 +144,12 @@ final class LinePage {
         return new Asked(sheet, known, material, evidence, fields, described, slider, line);
     }
 
-    private Map<String, String> fields(
-            Context context, Sheet sheet, KnownTrials.Known known, LineEvidence evidence, Wording wording) {
+    private Map<String, String> fields(Visit visit, Sheet sheet, KnownTrials.Known known, LineEvidence evidence) {
         Map<String, String> fields =
-                LineForm.usual(evidence, known.findings().trial().limit(), wording);
-        Map<String, String> drafts = site.archive().drafts(BenchPage.owner(sheet.id()));
+                LineForm.usual(evidence, known.findings().trial().limit(), visit.wording());
+        Map<String, String> drafts = site.archive().drafts(BenchPage.owner(visit, sheet.id()));
         for (String field : LineForm.FIELDS) {
-            String sent = context.queryParam(field);
+            String sent = visit.context().queryParam(field);
             String text = sent != null ? sent : drafts.get(kept(field));
             if (text != null) {
                 fields.put(field, text.length() > 60 ? text.substring(0, 60) : text);
