@@ -1,11 +1,6 @@
 package slowproof.app;
 
-import java.io.IOException;
 import java.io.PrintStream;
-import java.net.URISyntaxException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.security.CodeSource;
 import java.util.Locale;
 import java.util.Map;
 import slowproof.files.cache.CacheFolder;
@@ -72,22 +67,6 @@ final class Console {
 
     /** Returns the user's cache for what is made of large recordings. */
     static CacheFolder cache() {
-        return CacheFolder.ofUser(System.getenv(), version() + " " + commit() + " " + built());
-    }
-
-    /** A commit does not tell builds of changed sources apart; the time of the build does. */
-    private static String built() {
-        if (!commit().equals("unknown") && !commit().endsWith("-modified")) {
-            return "";
-        }
-        try {
-            CodeSource source = CacheFolder.class.getProtectionDomain().getCodeSource();
-            return source == null
-                    ? ""
-                    : Files.getLastModifiedTime(Path.of(source.getLocation().toURI()))
-                            .toString();
-        } catch (IOException | URISyntaxException e) {
-            return "";
-        }
+        return ResultCache.ofUser();
     }
 }

@@ -494,6 +494,11 @@ public final class Archive implements AutoCloseable {
         return files.keep(content);
     }
 
+    /** Returns the folder for files that were sent and are not kept yet; it lies beside those that are. */
+    public Path arriving() {
+        return files.arriving();
+    }
+
     /**
      * Returns where a kept file lies, or empty when there is none.
      *

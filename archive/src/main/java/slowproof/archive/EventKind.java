@@ -20,6 +20,10 @@ public enum EventKind {
     SPOILED,
     /** A photo was added: fields {@code sha256}, {@code name}, {@code type}, {@code bytes}. */
     PHOTO,
+    /** A log was kept: fields {@code sha256}, {@code name} as the trial file names it, {@code bytes}. */
+    LOG,
+    /** Recordings were taken in: field {@code trial}, a trial file that names logs kept before and how they are read. */
+    RECORDINGS,
     /** An earlier event was taken back: field {@code seq}. Taking back an undo brings the event back. */
     UNDO;
 

@@ -84,6 +84,11 @@ final class FileStore {
         }
     }
 
+    /** Returns the folder for what is not kept yet; its name is none that a kept file has. */
+    Path arriving() {
+        return folder.resolve("arriving");
+    }
+
     Optional<Path> find(String name) {
         if (!SHA256.matcher(name).matches()) {
             return Optional.empty();

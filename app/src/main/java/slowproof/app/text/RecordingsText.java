@@ -51,6 +51,19 @@ public final class RecordingsText {
         return page.toString();
     }
 
+    /**
+     * Returns what is said of one recording, sentence by sentence, without its title.
+     *
+     * @param loaded the trial it belongs to
+     * @param recording the recording
+     * @param wording language and units
+     */
+    public static List<String> sentences(LoadedTrial loaded, RecordingRead recording, Wording wording) {
+        Sentences page = new Sentences();
+        new RecordingsText(loaded, Map.of(), wording, page).recording(recording);
+        return page.all();
+    }
+
     /** Writes the part on recordings; nothing for a trial without them. */
     static void write(LoadedTrial loaded, Wording wording, Page page) {
         write(loaded, Map.of(), wording, page);

@@ -18,17 +18,23 @@ import java.util.zip.CRC32;
 final class Assets {
     private static final String OWN = "/slowproof/app/web/assets/";
     private static final String WEBJARS = "/META-INF/resources/webjars/";
-    private static final Map<String, Asset> ASSETS = Map.of(
-            "pages.css", new Asset(OWN + "pages.css", "text/css; charset=utf-8"),
-            "pages.js", new Asset(OWN + "pages.js", "text/javascript; charset=utf-8"),
-            "chart.js", new Asset(OWN + "chart.js", "text/javascript; charset=utf-8"),
-            "icon.svg", new Asset(OWN + "icon.svg", "image/svg+xml"),
-            "serif.woff2", new Asset(OWN + "source-serif-4.woff2", "font/woff2"),
-            "serif-italic.woff2", new Asset(OWN + "source-serif-4-italic.woff2", "font/woff2"),
-            "htmx.js", new Asset(WEBJARS + "htmx.org/2.0.10/dist/htmx.min.js", "text/javascript; charset=utf-8"),
-            "sse.js", new Asset(WEBJARS + "htmx-ext-sse/2.2.2/sse.js", "text/javascript; charset=utf-8"),
-            "uplot.js", new Asset(WEBJARS + "uplot/1.6.30/dist/uPlot.iife.min.js", "text/javascript; charset=utf-8"),
-            "uplot.css", new Asset(WEBJARS + "uplot/1.6.30/dist/uPlot.min.css", "text/css; charset=utf-8"));
+    private static final Map<String, Asset> ASSETS = Map.ofEntries(
+            Map.entry("pages.css", new Asset(OWN + "pages.css", "text/css; charset=utf-8")),
+            Map.entry("pages.js", new Asset(OWN + "pages.js", "text/javascript; charset=utf-8")),
+            Map.entry("chart.js", new Asset(OWN + "chart.js", "text/javascript; charset=utf-8")),
+            Map.entry("upload.js", new Asset(OWN + "upload.js", "text/javascript; charset=utf-8")),
+            Map.entry("trace.js", new Asset(OWN + "trace.js", "text/javascript; charset=utf-8")),
+            Map.entry("icon.svg", new Asset(OWN + "icon.svg", "image/svg+xml")),
+            Map.entry("serif.woff2", new Asset(OWN + "source-serif-4.woff2", "font/woff2")),
+            Map.entry("serif-italic.woff2", new Asset(OWN + "source-serif-4-italic.woff2", "font/woff2")),
+            Map.entry(
+                    "htmx.js",
+                    new Asset(WEBJARS + "htmx.org/2.0.10/dist/htmx.min.js", "text/javascript; charset=utf-8")),
+            Map.entry("sse.js", new Asset(WEBJARS + "htmx-ext-sse/2.2.2/sse.js", "text/javascript; charset=utf-8")),
+            Map.entry(
+                    "uplot.js",
+                    new Asset(WEBJARS + "uplot/1.6.30/dist/uPlot.iife.min.js", "text/javascript; charset=utf-8")),
+            Map.entry("uplot.css", new Asset(WEBJARS + "uplot/1.6.30/dist/uPlot.min.css", "text/css; charset=utf-8")));
 
     private static final Map<String, String> ADDRESSES = new ConcurrentHashMap<>();
 

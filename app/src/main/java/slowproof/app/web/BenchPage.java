@@ -117,8 +117,8 @@ final class BenchPage {
         List<Event> more = new ArrayList<>(events);
         more.add(new Event(sheet.lastSeq() + 1, sheet.changedAt(), event.kind(), event.fields()));
         Wording wording = wording(visit, sheet);
-        Evaluated before = Evaluated.of(sheet, wording, site.zone());
-        Evaluated after = Evaluated.of(Sheet.of(sheet.id(), more), wording, site.zone());
+        Evaluated before = site.evaluated(sheet, wording);
+        Evaluated after = site.evaluated(Sheet.of(sheet.id(), more), wording);
         return Questions.raised(before.meaning().trial(), after.meaning().trial(), wording);
     }
 
@@ -341,7 +341,7 @@ final class BenchPage {
         String id = visit.context().pathParam("id");
         Sheet sheet = site.archive().sheet(id);
         Wording wording = wording(visit, sheet);
-        Evaluated evaluated = Evaluated.of(sheet, wording, site.zone());
+        Evaluated evaluated = site.evaluated(sheet, wording);
         Map<String, String> fields = new HashMap<>(site.archive().drafts(owner(visit, id)));
         fields.putAll(typed);
         BenchView bench = BenchView.of(evaluated, wording, site.zone(), fields, questions);

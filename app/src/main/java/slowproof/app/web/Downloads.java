@@ -16,8 +16,10 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import slowproof.app.FileNames;
+import slowproof.app.ResultCache;
 import slowproof.archive.sheet.Sheet;
 import slowproof.files.in.LoadedTrial;
+import slowproof.files.in.TrialFiles;
 import slowproof.files.in.TrialReader;
 import slowproof.files.out.Envelope;
 import slowproof.files.out.FindingsCsv;
@@ -64,7 +66,7 @@ final class Downloads {
         Wording wording = BenchPage.wording(visit, sheet);
         attach(context, "application/zip", "zip", TrialPage.title(sheet, wording, site.zone()));
         // raw files may be larger than the memory: they go straight from the disk to the reader
-        Evaluated evaluated = Evaluated.of(sheet, wording, site.zone());
+        Evaluated evaluated = site.evaluated(sheet, wording);
         Parcels.write(site.archive(), evaluated, wording, site.zone(), context.outputStream());
     }
 
@@ -89,22 +91,40 @@ final class Downloads {
     private void send(Context context, String type, String ending, Writer writer) throws IOException {
         Visit visit = Visit.of(context);
         Sheet sheet = site.archive().sheet(context.pathParam("id"));
-        Evaluated evaluated = Evaluated.of(sheet, visit.wording(), site.zone());
+        Evaluated evaluated = site.evaluated(sheet, visit.wording());
         String title = TrialPage.title(sheet, visit.wording(), site.zone());
-        byte[] content = written(trialFiles(evaluated, title), BenchPage.wording(visit, sheet), writer);
+        byte[] content = written(
+                trialFiles(evaluated, title),
+                KeptRecordings.rawFiles(sheet.recordings(), site.archive()),
+                BenchPage.wording(visit, sheet),
+                writer);
         attach(context, type, ending, title);
         context.result(content);
     }
 
-    /** Takes the way of the command line, files included, so that both give the same document. */
-    static byte[] written(Map<String, byte[]> trialFiles, Wording wording, Writer writer) throws IOException {
+    /**
+     * Takes the way of the command line, files included, so that both give the same document.
+     *
+     * @param trialFiles trial file and tables
+     * @param raw where raw files lie that the trial file names
+     */
+    static byte[] written(Map<String, byte[]> trialFiles, Map<String, Path> raw, Wording wording, Writer writer)
+            throws IOException {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         throughFiles(trialFiles, folder -> {
-            LoadedTrial loaded = TrialReader.read(folder.resolve("trial.yaml"));
+            LoadedTrial loaded = loaded(folder, raw);
             Findings findings = Evaluation.of(loaded.trial()).withNotesBefore(loaded.notes());
             writer.write(loaded, findings, wording, bytes);
         });
         return bytes.toByteArray();
+    }
+
+    /** Reads the trial file of a folder; the raw files that it names lie where they are kept. */
+    static LoadedTrial loaded(Path folder, Map<String, Path> raw) throws IOException {
+        return TrialReader.read(
+                Files.readString(folder.resolve("trial.yaml")),
+                "trial.yaml",
+                new TrialFiles(name -> raw.getOrDefault(name, folder.resolve(name)), ResultCache.ofUser(), null));
     }
 
     /** Reads what was written. */
@@ -145,6 +165,13 @@ final class Downloads {
         if (!confirmed.isEmpty()) {
             String yaml = new String(Objects.requireNonNull(files.get("trial.yaml")), StandardCharsets.UTF_8);
             files.put("trial.yaml", (yaml + "confirm: [" + confirmed + "]\n").getBytes(StandardCharsets.UTF_8));
+        }
+        String recordings = evaluated.sheet().recordings().trial();
+        if (!recordings.isEmpty()) {
+            String yaml = new String(Objects.requireNonNull(files.get("trial.yaml")), StandardCharsets.UTF_8);
+            files.put(
+                    "trial.yaml",
+                    UploadTrial.merged(yaml, evaluated.sheet().recordings()).getBytes(StandardCharsets.UTF_8));
         }
         return files;
     }

@@ -9,12 +9,15 @@ import slowproof.archive.sheet.NextMove;
 import slowproof.archive.sheet.Sheet;
 import slowproof.archive.sheet.SheetSeries;
 import slowproof.archive.sheet.SheetTrial;
+import slowproof.files.in.LoadedTrial;
+import slowproof.trial.RecordedPass;
 import slowproof.trial.Series;
 import slowproof.trial.Trial;
 import slowproof.trial.findings.Condition;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.Pass;
+import slowproof.trial.input.InputProblem;
 import slowproof.wording.Wording;
 
 /**
@@ -24,18 +27,37 @@ import slowproof.wording.Wording;
  * @param meaning what it means
  * @param findings what it says, or null while it has no pass that counts
  * @param next what to run next
+ * @param recordings its recordings as read, or null when it has none or they cannot be read
+ * @param problems why its recordings cannot be read
  */
 public record Evaluated(
-        Sheet sheet, SheetTrial meaning, @Nullable Findings findings, NextMove next) {
-    static Evaluated of(Sheet sheet, Wording wording, ZoneId zone) {
-        return of(sheet, wording.text("surface.unnamed"), zone);
+        Sheet sheet,
+        SheetTrial meaning,
+        @Nullable Findings findings,
+        NextMove next,
+        @Nullable LoadedTrial recordings,
+        List<InputProblem> problems) {
+    /** Copies the list. */
+    public Evaluated {
+        problems = List.copyOf(problems);
     }
 
-    /** Returns a sheet with what it says; surfaces that nobody named get the given name. */
-    static Evaluated of(Sheet sheet, String unnamed, ZoneId zone) {
-        SheetTrial meaning = SheetTrial.of(sheet, unnamed, zone);
+    /** Evaluates a sheet of typed readings. */
+    static Evaluated of(Sheet sheet, Wording wording, ZoneId zone) {
+        return of(sheet, KeptRecordings.Read.NOTHING, wording.text("surface.unnamed"), zone);
+    }
+
+    /** Evaluates a sheet with what was read from its recordings; surfaces that nobody named get the given name. */
+    static Evaluated of(Sheet sheet, KeptRecordings.Read read, String unnamed, ZoneId zone) {
+        LoadedTrial loaded = read.loaded();
+        List<RecordedPass> recorded =
+                loaded == null ? List.of() : loaded.trial().recorded();
+        SheetTrial meaning = SheetTrial.of(sheet, unnamed, zone, recorded);
         Findings findings = findings(meaning.trial());
-        return new Evaluated(sheet, meaning, findings, NextMove.of(sheet, meaning, findings));
+        if (findings != null && loaded != null) {
+            findings = findings.withNotesBefore(loaded.notes());
+        }
+        return new Evaluated(sheet, meaning, findings, NextMove.of(sheet, meaning, findings), loaded, read.problems());
     }
 
     private static @Nullable Findings findings(@Nullable Trial trial) {
@@ -43,8 +65,9 @@ public record Evaluated(
             return null;
         }
         long passes = trial.series().stream()
-                .mapToLong(series -> series.standstills().size() - 1L)
-                .sum();
+                        .mapToLong(series -> series.standstills().size() - 1L)
+                        .sum()
+                + trial.recorded().size();
         // with every pass spoiled there is nothing to evaluate
         return trial.exclusions().size() < passes ? Evaluation.of(trial) : null;
     }

@@ -1,6 +1,5 @@
 package slowproof.app.web;
 
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -15,12 +14,12 @@ import slowproof.wording.Wording;
 
 /** Remembers the trial that was looked at last: a slider asks for it many times. Safe for many threads. */
 final class KnownTrials {
-    private final ZoneId zone;
+    private final Site site;
     /** Replaced as a whole. */
     private volatile @Nullable Known last;
 
-    KnownTrials(ZoneId zone) {
-        this.zone = zone;
+    KnownTrials(Site site) {
+        this.site = site;
     }
 
     /** What is known of a trial at one moment. */
@@ -62,7 +61,7 @@ final class KnownTrials {
                 && known.language.equals(wording.locale())) {
             return known;
         }
-        Findings findings = Evaluated.of(sheet, wording, zone).findings();
+        Findings findings = site.evaluated(sheet, wording).findings();
         if (findings == null) {
             return null;
         }

@@ -14,7 +14,6 @@ import slowproof.files.in.LineReader;
 import slowproof.files.in.LoadedLine;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.SourceFile;
-import slowproof.files.in.TrialReader;
 import slowproof.files.out.ForecastCsv;
 import slowproof.files.out.ForecastJson;
 import slowproof.files.out.ForecastXlsx;
@@ -77,13 +76,14 @@ final class LineDownloads {
     private void send(Context context, String type, String ending, Writer writer) throws IOException {
         Visit visit = Visit.of(context);
         LinePage.Asked asked = page.ask(visit, new ArrayList<>());
-        Evaluated evaluated = Evaluated.of(asked.sheet(), visit.wording(), site.zone());
+        Evaluated evaluated = site.evaluated(asked.sheet(), visit.wording());
         String title = title(asked, visit);
         Map<String, byte[]> files = new LinkedHashMap<>(Downloads.trialFiles(evaluated, title));
         files.put(LINE_FILE, LineWriter.bytes(driven(asked)));
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         Downloads.throughFiles(files, folder -> {
-            LoadedTrial loaded = TrialReader.read(folder.resolve("trial.yaml"));
+            LoadedTrial loaded = Downloads.loaded(
+                    folder, KeptRecordings.rawFiles(asked.sheet().recordings(), site.archive()));
             LoadedLine line = LineReader.read(folder.resolve(LINE_FILE));
             Findings findings = Evaluation.of(loaded.trial());
             LineEvidence evidence = LineEvidence.of(findings, asked.material(), Evaluation.USUAL_SEED);

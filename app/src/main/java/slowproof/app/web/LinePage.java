@@ -34,7 +34,7 @@ final class LinePage {
 
     LinePage(Site site) {
         this.site = site;
-        this.trials = new KnownTrials(site.zone());
+        this.trials = new KnownTrials(site);
     }
 
     void install(RoutesConfig routes) {

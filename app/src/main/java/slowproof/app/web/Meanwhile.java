@@ -101,6 +101,8 @@ record Meanwhile(List<Event> events) {
                         ? wording.text("meanwhile.counts")
                         : wording.text("meanwhile.spoiled", event.text("text"));
             case PHOTO -> wording.text("meanwhile.photo", event.text("name"));
+            case LOG -> wording.text("meanwhile.log", event.text("name"));
+            case RECORDINGS -> wording.text("meanwhile.recordings");
             case UNDO -> wording.text("meanwhile.undo");
         };
     }

@@ -10,6 +10,7 @@ import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import slowproof.app.FileNames;
+import slowproof.app.ResultCache;
 import slowproof.archive.Archive;
 import slowproof.archive.Event;
 import slowproof.archive.TakenIn;
@@ -41,7 +42,9 @@ public final class Parcels {
     public static void write(Archive archive, String trial, Wording wording, ZoneId zone, OutputStream stream)
             throws IOException {
         Sheet sheet = archive.sheet(trial);
-        write(archive, Evaluated.of(sheet, wording, zone), wording, zone, stream);
+        Evaluated evaluated = new KeptRecordings(ResultCache.ofUser())
+                .evaluated(sheet, archive, wording.text("surface.unnamed"), zone);
+        write(archive, evaluated, wording, zone, stream);
     }
 
     static void write(Archive archive, Evaluated evaluated, Wording wording, ZoneId zone, OutputStream stream)
@@ -52,7 +55,7 @@ public final class Parcels {
         if (evaluated.meaning().trial() != null) {
             derived.putAll(Downloads.trialFiles(evaluated, title));
             if (evaluated.hasFindings()) {
-                addFindings(derived, wording);
+                addFindings(derived, KeptRecordings.rawFiles(sheet.recordings(), archive), wording);
             }
         }
         derived.put("notes.txt", notes(sheet, title, wording).getBytes(StandardCharsets.UTF_8));
@@ -60,9 +63,10 @@ public final class Parcels {
         ParcelWriter.write(archive, sheet.id(), program(), derived, stream);
     }
 
-    private static void addFindings(Map<String, byte[]> derived, Wording wording) throws IOException {
+    private static void addFindings(Map<String, byte[]> derived, Map<String, Path> raw, Wording wording)
+            throws IOException {
         try {
-            derived.put("findings.json", Downloads.written(derived, wording, Downloads::json));
+            derived.put("findings.json", Downloads.written(derived, raw, wording, Downloads::json));
         } catch (BadInputException e) {
             // what was recorded leaves the archive whole, also where its trial file would be questioned
             LOG.warn("no findings in the file of {}: {}", derived.keySet(), e.getMessage());

@@ -51,7 +51,10 @@ final class SaidAnswers implements AutoCloseable {
             }
             Wording english = Wording.of(Locale.ENGLISH).withPages();
             byte[] findings = Downloads.written(
-                    Downloads.trialFiles(evaluated, evaluated.sheet().title()), english, Downloads::json);
+                    Downloads.trialFiles(evaluated, evaluated.sheet().title()),
+                    KeptRecordings.rawFiles(evaluated.sheet().recordings(), archive.get()),
+                    english,
+                    Downloads::json);
             archive.get().keepResult(trial, seq, KIND, program, findings);
         } catch (BadInputException e) {
             LOG.warn("the answer of {} is not kept: its trial file is questioned: {}", trial, e.getMessage());

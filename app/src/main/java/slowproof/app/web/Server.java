@@ -11,9 +11,11 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import slowproof.app.ResultCache;
 import slowproof.archive.Archive;
 import slowproof.archive.ArchivePlace;
 import slowproof.archive.sheet.TrialEvents;
+import slowproof.files.cache.CacheFolder;
 import slowproof.trial.Trial;
 
 /**
@@ -32,14 +34,23 @@ public final class Server implements AutoCloseable {
     private final Summaries summaries;
     private final SaidAnswers said;
     private final Live live;
+    private final UploadJobs jobs;
     private final Reach reach;
 
-    private Server(Javalin javalin, Archive archive, Summaries summaries, SaidAnswers said, Live live, Reach reach) {
+    private Server(
+            Javalin javalin,
+            Archive archive,
+            Summaries summaries,
+            SaidAnswers said,
+            Live live,
+            UploadJobs jobs,
+            Reach reach) {
         this.javalin = javalin;
         this.archive = archive;
         this.summaries = summaries;
         this.said = said;
         this.live = live;
+        this.jobs = jobs;
         this.reach = reach;
     }
 
@@ -92,7 +103,10 @@ public final class Server implements AutoCloseable {
         CompletableFuture<Archive> opening = CompletableFuture.supplyAsync(() -> Archive.open(place, clock));
         Live live = new Live();
         ZoneId zone = ZoneId.systemDefault();
-        Summaries summaries = new Summaries(opening::join, zone);
+        CacheFolder cache = ResultCache.ofUser();
+        KeptRecordings kept = new KeptRecordings(cache);
+        UploadJobs jobs = new UploadJobs(cache);
+        Summaries summaries = new Summaries(opening::join, kept, zone);
         SaidAnswers said = new SaidAnswers(opening::join);
         Templates templates = new Templates();
         Guard guard = new Guard(reach);
@@ -101,7 +115,7 @@ public final class Server implements AutoCloseable {
                 settings(config);
                 guard.install(config.routes);
                 new Assets().install(config.routes);
-                new Site(opening::join, summaries, said, templates, live, zone)
+                new Site(opening::join, summaries, said, templates, live, zone, kept, jobs)
                         .install(config.routes, reach.isOpen() ? door(reach, opening, clock) : null);
             });
             Archive archive = opening.join();
@@ -111,7 +125,7 @@ public final class Server implements AutoCloseable {
             }
             javalin.start(reach.host(), reach.port());
             guard.servingOn(javalin.port());
-            return new Server(javalin, archive, summaries, said, live, reach);
+            return new Server(javalin, archive, summaries, said, live, jobs, reach);
         } catch (JavalinBindException e) {
             opening.join().close();
             throw new ServerRefusedException(
@@ -167,6 +181,7 @@ public final class Server implements AutoCloseable {
     @Override
     public void close() {
         live.close();
+        jobs.close();
         javalin.stop();
         summaries.close();
         said.close();

@@ -20,6 +20,7 @@ import slowproof.archive.Archive;
 import slowproof.archive.NewEvent;
 import slowproof.archive.Sending;
 import slowproof.archive.UnknownTrialException;
+import slowproof.archive.sheet.Sheet;
 import slowproof.wording.Units;
 import slowproof.wording.Wording;
 
@@ -35,6 +36,9 @@ final class Site {
     private final ZoneId zone;
     private final Summaries summaries;
     private final SaidAnswers said;
+    private final KeptRecordings kept;
+    private final UploadStore store;
+    private final UploadJobs jobs;
 
     Site(
             Supplier<Archive> archive,
@@ -42,13 +46,18 @@ final class Site {
             SaidAnswers said,
             Templates templates,
             Live live,
-            ZoneId zone) {
+            ZoneId zone,
+            KeptRecordings kept,
+            UploadJobs jobs) {
         this.archive = archive;
         this.summaries = summaries;
         this.said = said;
         this.templates = templates;
         this.live = live;
         this.zone = zone;
+        this.kept = kept;
+        this.store = new UploadStore(() -> archive.get().arriving(), UploadStore.usualLimit());
+        this.jobs = jobs;
     }
 
     /**
@@ -70,6 +79,7 @@ final class Site {
         new Photos(this).install(routes);
         new Downloads(this).install(routes);
         new TakeInPage(this).install(routes);
+        new UploadPages(this, store, jobs).install(routes);
         new AccountsPage(this, door).install(routes);
         routes.exception(UnknownTrialException.class, (e, context) -> sorry(context, HttpStatus.NOT_FOUND));
         routes.exception(
@@ -153,6 +163,11 @@ final class Site {
 
     SaidAnswers said() {
         return said;
+    }
+
+    /** Evaluates a trial, its recordings included. */
+    Evaluated evaluated(Sheet sheet, Wording wording) {
+        return kept.evaluated(sheet, archive(), wording.text("surface.unnamed"), zone);
     }
 
     Archive archive() {

@@ -30,6 +30,7 @@ final class Summaries implements AutoCloseable {
     private static final int A_LOT = 50;
 
     private final Supplier<Archive> archive;
+    private final KeptRecordings kept;
     private final ZoneId zone;
     private final String program;
     /** The work that is going on, or null. Guarded by this. */
@@ -37,8 +38,9 @@ final class Summaries implements AutoCloseable {
 
     private volatile boolean closed;
 
-    Summaries(Supplier<Archive> archive, ZoneId zone) {
+    Summaries(Supplier<Archive> archive, KeptRecordings kept, ZoneId zone) {
         this.archive = archive;
+        this.kept = kept;
         this.zone = zone;
         this.program =
                 System.getProperty("slowproof.version", "unknown") + "/" + System.getProperty("slowproof.commit", "");
@@ -115,7 +117,8 @@ final class Summaries implements AutoCloseable {
         }
         Sheet sheet = archive.get().sheet(id);
         try {
-            index().keep(TrialSummary.of(sheet, Evaluated.of(sheet, "", zone).findings()));
+            index().keep(TrialSummary.of(
+                    sheet, kept.evaluated(sheet, archive.get(), "", zone).findings()));
         } catch (RuntimeException e) {
             LOG.error("trial {} cannot be evaluated", id, e);
             index().keep(TrialSummary.of(sheet, null));

@@ -76,7 +76,7 @@ final class TrialPage {
         Wording wording = BenchPage.wording(visit, sheet);
         Map<String, String> typed = new HashMap<>(site.archive().drafts(BenchPage.owner(visit, id)));
         typed.putAll(sent);
-        Evaluated evaluated = Evaluated.of(sheet, wording, site.zone());
+        Evaluated evaluated = site.evaluated(sheet, wording);
         site.said().said(evaluated);
         TrialView trial = TrialView.of(evaluated, wording, site.zone(), FactForm.of(sheet, typed));
         site.send(

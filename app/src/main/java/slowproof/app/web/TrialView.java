@@ -8,8 +8,14 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import slowproof.archive.sheet.SheetReading;
 import slowproof.archive.sheet.SheetSeries;
+import slowproof.files.in.LoadedTrial;
+import slowproof.files.in.RecordingCut;
+import slowproof.files.in.RecordingRead;
+import slowproof.report.chart.Chart;
 import slowproof.report.chart.PlotJson;
 import slowproof.report.findings.FindingsCharts;
+import slowproof.report.recording.RecordingChart;
+import slowproof.trial.RecordedPass;
 import slowproof.trial.Trial;
 import slowproof.trial.findings.Condition;
 import slowproof.trial.findings.Findings;
@@ -27,6 +33,8 @@ import slowproof.wording.Wording;
  * @param replies the answer to paste into a mail, a language each
  * @param missing what keeps it from a decision: limit, reference, acceleration
  * @param surfaces charts and conditions, one a surface
+ * @param recordings pictures of its recordings
+ * @param unreadable why its recordings cannot be read
  * @param notes remarks
  * @param facts facts as a form
  * @param token name of the forms, so that sending one twice counts once
@@ -39,6 +47,8 @@ public record TrialView(
         List<Reply> replies,
         List<String> missing,
         List<Surface> surfaces,
+        List<Plot> recordings,
+        List<String> unreadable,
         List<Remark> notes,
         FactForm facts,
         String token) {
@@ -96,15 +106,30 @@ public record TrialView(
         replies = List.copyOf(replies);
         missing = List.copyOf(missing);
         surfaces = List.copyOf(surfaces);
+        recordings = List.copyOf(recordings);
+        unreadable = List.copyOf(unreadable);
         notes = List.copyOf(notes);
     }
 
     static TrialView of(Evaluated evaluated, Wording wording, ZoneId zone, FactForm facts) {
         String title = TrialPage.title(evaluated.sheet(), wording, zone);
         String token = Visit.random();
+        List<String> unreadable =
+                evaluated.problems().stream().map(wording::problem).toList();
         if (!evaluated.hasFindings()) {
             return new TrialView(
-                    evaluated, title, List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), facts, token);
+                    evaluated,
+                    title,
+                    List.of(),
+                    List.of(),
+                    List.of(),
+                    List.of(),
+                    List.of(),
+                    List.of(),
+                    unreadable,
+                    List.of(),
+                    facts,
+                    token);
         }
         Findings findings = evaluated.said();
         Trial trial = findings.trial();
@@ -127,6 +152,8 @@ public record TrialView(
                 replies(findings, wording),
                 Answers.missing(trial),
                 surfaces,
+                recordings(evaluated, wording),
+                unreadable,
                 notes,
                 facts,
                 token);
@@ -147,6 +174,23 @@ public record TrialView(
 
     private static Remark remark(Note note, Wording wording) {
         return new Remark(wording.where(note), wording.note(note));
+    }
+
+    private static List<Plot> recordings(Evaluated evaluated, Wording wording) {
+        LoadedTrial loaded = evaluated.recordings();
+        if (loaded == null) {
+            return List.of();
+        }
+        List<Plot> plots = new ArrayList<>();
+        for (RecordingRead read : loaded.recordings()) {
+            RecordingCut cut = read.cut();
+            List<RecordedPass> passes = loaded.trial().recorded().stream()
+                    .filter(pass -> pass.recording().equals(cut.name()))
+                    .toList();
+            Chart chart = RecordingChart.of(read.file(), cut.trace(), passes, cut.breaks(), wording);
+            plots.add(new Plot(chart.title(), chart.description(), PlotJson.of(chart)));
+        }
+        return plots;
     }
 
     private static List<Plot> plots(List<FindingsCharts.Drawn> charts, String material) {

@@ -3,8 +3,10 @@ package slowproof.app.web;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.PlaywrightException;
 import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.FilePayload;
 import com.microsoft.playwright.options.WaitForSelectorState;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -118,8 +120,41 @@ final class Pictures {
         shoot("line-error");
         page.fill("#length", "1000");
         page.waitForSelector("#line .answer");
+        recordings(german);
         page.navigate(home + "trials");
         shoot("trials");
+    }
+
+    private void recordings(boolean german) {
+        page.navigate(home + "recordings/new");
+        shoot("recordings-new");
+        page.setInputFiles(
+                "#logs",
+                new FilePayload(
+                        "run-07.csv",
+                        "text/csv",
+                        (german ? Recorded.german() : Recorded.plain()).getBytes(StandardCharsets.UTF_8)));
+        page.waitForSelector("#reading");
+        if (german) {
+            page.selectOption("#f1_c1", "time");
+            page.selectOption("#f1_c2", "count");
+            page.selectOption("#f1_c3", "reference");
+            page.waitForSelector(
+                    "#read .problems", new Page.WaitForSelectorOptions().setState(WaitForSelectorState.DETACHED));
+        }
+        type("count_mm", german ? "0,05" : "0.05");
+        shoot("reading");
+        page.click("#reading button.work");
+        page.waitForSelector(".trace .u-wrap");
+        type("f1_material", german ? "Akustikfilz" : "acoustic felt");
+        page.click("table.passes .show >> nth=2");
+        page.waitForTimeout(400);
+        page.evaluate("window.scrollTo(0, 0)");
+        shoot("passes");
+        type("fact_limit_percent", german ? "0,15" : "0.15");
+        type("fact_reference_uncertainty", german ? "0,02" : "0.02");
+        page.click("#keep button.work");
+        page.waitForURL("**/trials/*");
     }
 
     private void series(String speed, String start, boolean german) {

@@ -95,8 +95,14 @@ public final class ParcelWriter {
         }
     }
 
-    /** The beginning of the hash keeps names apart, the name of the file as it was sent tells people what it is. */
-    private static String path(String sha256, String name) {
+    /**
+     * Returns the path of a raw file in a parcel. The beginning of the hash keeps names apart, the name of the file as
+     * it was sent tells people what it is.
+     *
+     * @param sha256 SHA-256 of the file, 64 hexadecimal digits
+     * @param name its name as it was sent
+     */
+    public static String path(String sha256, String name) {
         String plain = name.replaceAll("[^A-Za-z0-9._-]+", "_");
         String end = plain.substring(Math.max(0, plain.length() - LONGEST_NAME));
         return "raw/" + sha256.substring(0, HASH_IN_NAME) + (end.isEmpty() ? "" : "-" + end);

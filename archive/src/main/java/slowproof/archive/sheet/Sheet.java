@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -27,6 +28,7 @@ import slowproof.archive.typed.Typed;
  * @param facts facts
  * @param series series in order
  * @param photos photos in order
+ * @param recordings recordings, {@link Recordings#NONE} for a trial of typed readings alone
  * @param lastStep the last step at the bench that still stands, or null
  * @param lastUndo the undo that was the very last event, or null when something else was recorded since
  */
@@ -38,6 +40,7 @@ public record Sheet(
         Facts facts,
         List<SheetSeries> series,
         List<Photo> photos,
+        Recordings recordings,
         @Nullable Event lastStep,
         @Nullable Event lastUndo) {
     private static final Set<EventKind> STEPS =
@@ -77,6 +80,7 @@ public record Sheet(
                 new Facts(folding.facts),
                 folding.finished(),
                 folding.photos,
+                new Recordings(folding.trial, folding.logs),
                 lastStep,
                 last.kind() == EventKind.UNDO ? last : null);
     }
@@ -194,6 +198,8 @@ public record Sheet(
         private final List<SheetSeries> series = new ArrayList<>();
         private final List<List<SheetReading>> readings = new ArrayList<>();
         private final List<Photo> photos = new ArrayList<>();
+        private final Map<String, String> logs = new LinkedHashMap<>();
+        private String trial = "";
 
         void take(Event event) {
             switch (event.kind()) {
@@ -233,6 +239,8 @@ public record Sheet(
                             event.text("name"),
                             event.text("type"),
                             Long.parseLong(event.text("bytes"))));
+                case LOG -> logs.put(event.text("name"), event.text("sha256"));
+                case RECORDINGS -> trial = event.text("trial");
                 case STARTED, UNDO -> {}
             }
         }

@@ -21,6 +21,7 @@ import slowproof.trial.Certificate;
 import slowproof.trial.Exclusion;
 import slowproof.trial.Limit;
 import slowproof.trial.ReadingMode;
+import slowproof.trial.RecordedPass;
 import slowproof.trial.Reference;
 import slowproof.trial.Sensor;
 import slowproof.trial.Series;
@@ -62,7 +63,16 @@ public record SheetTrial(
      * @param zone zone in which the times of the readings are written
      */
     public static SheetTrial of(Sheet sheet, String unnamed, ZoneId zone) {
-        return new Maker(sheet, unnamed, zone).make();
+        return of(sheet, unnamed, zone, List.of());
+    }
+
+    /**
+     * Returns what a sheet with recordings means.
+     *
+     * @param recorded passes found in the recordings, in their order
+     */
+    public static SheetTrial of(Sheet sheet, String unnamed, ZoneId zone, List<RecordedPass> recorded) {
+        return new Maker(sheet, unnamed, zone).make(recorded);
     }
 
     /** Returns the id of the pass that a reading ended, or null when it ended none. */
@@ -95,7 +105,7 @@ public record SheetTrial(
             this.zone = zone;
         }
 
-        SheetTrial make() {
+        SheetTrial make(List<RecordedPass> recorded) {
             List<Series> series = new ArrayList<>();
             for (SheetSeries one : sheet.series()) {
                 Series made = series(one);
@@ -103,7 +113,7 @@ public record SheetTrial(
                     series.add(made);
                 }
             }
-            if (series.isEmpty()) {
+            if (series.isEmpty() && recorded.isEmpty()) {
                 return new SheetTrial(null, Map.of(), Map.of(), null, flicker);
             }
             Double stated = facts.value(FactName.RESOLUTION);
@@ -119,7 +129,7 @@ public record SheetTrial(
                     rule(),
                     facts.zeroed() ? ReadingMode.ZEROED : ReadingMode.CUMULATIVE,
                     series,
-                    List.of(),
+                    recorded,
                     List.of(),
                     exclusions);
             return new SheetTrial(trial, readingOfPass, names, step, flicker);

@@ -27,6 +27,7 @@ import slowproof.trial.recording.SensorScale;
 final class RecordingsReader {
     static final Set<String> RECORDING = new TreeSet<>(List.of(
             "material",
+            "name",
             "setup",
             "speed_mm_s",
             "acceleration_mm_s2",
@@ -143,7 +144,7 @@ final class RecordingsReader {
                 columns,
                 dialect);
         RecordingCutter.Wanted wanted = new RecordingCutter.Wanted(
-                unique(file),
+                unique(recording.textOr("name", base(file))),
                 log,
                 other == null ? null : request(recording, "reference_", other, LogPart.REFERENCE, columns, dialect),
                 recording.flag("reversed"),
@@ -172,14 +173,18 @@ final class RecordingsReader {
                 BreakRule.DEFAULT);
     }
 
-    /** Passes are named by the recording: its file without folder and ending, numbered when it occurs again. */
-    private String unique(String file) {
+    /** A recording that the trial does not name bears the name of its file without folder and ending. */
+    private static String base(String file) {
         Path last = Path.of(file).getFileName();
         String name = last == null ? file : last.toString();
         int dot = name.indexOf('.');
-        String bare = dot > 0 ? name.substring(0, dot) : name;
-        int times = names.merge(bare, 1, Integer::sum);
-        return times == 1 ? bare : bare + "-" + times;
+        return dot > 0 ? name.substring(0, dot) : name;
+    }
+
+    /** Passes are named by the recording; a name that occurs again is numbered. */
+    private String unique(String name) {
+        int times = names.merge(name, 1, Integer::sum);
+        return times == 1 ? name : name + "-" + times;
     }
 
     private SensorScale scale() {

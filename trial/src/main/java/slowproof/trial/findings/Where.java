@@ -1,6 +1,7 @@
 package slowproof.trial.findings;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 
 /** Names a condition in notes, without words of a language. */
 final class Where {
@@ -24,7 +25,11 @@ final class Where {
         return text.toString();
     }
 
+    /** Speeds found in recordings carry binary dust, which no speed that anybody meant has. */
     private static String plain(double value) {
-        return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
+        return BigDecimal.valueOf(value)
+                .round(new MathContext(6))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 }

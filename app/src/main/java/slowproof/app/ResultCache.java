@@ -1,0 +1,34 @@
+package slowproof.app;
+
+import java.io.IOException;
+import java.net.URISyntaxException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.CodeSource;
+import slowproof.files.cache.CacheFolder;
+
+/** The user's cache for what is made of large recordings. What another build of the program made is not found in it. */
+public final class ResultCache {
+    private ResultCache() {}
+
+    /** Returns the cache. */
+    public static CacheFolder ofUser() {
+        return CacheFolder.ofUser(System.getenv(), Console.version() + " " + Console.commit() + " " + built());
+    }
+
+    /** A commit does not tell builds of changed sources apart; the time of the build does. */
+    private static String built() {
+        if (!Console.commit().equals("unknown") && !Console.commit().endsWith("-modified")) {
+            return "";
+        }
+        try {
+            CodeSource source = CacheFolder.class.getProtectionDomain().getCodeSource();
+            return source == null
+                    ? ""
+                    : Files.getLastModifiedTime(Path.of(source.getLocation().toURI()))
+                            .toString();
+        } catch (IOException | URISyntaxException e) {
+            return "";
+        }
+    }
+}
