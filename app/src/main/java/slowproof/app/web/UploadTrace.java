@@ -1,8 +1,12 @@
 package slowproof.app.web;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import slowproof.files.in.RecordingCut;
 import slowproof.files.trace.TraceFile;
@@ -25,7 +29,29 @@ final class UploadTrace {
 
     private static final int MOST_PIECES = 4000;
 
+    private static final int MOST_OPEN = 4;
+    private static final Map<Kept, TraceFile> OPEN = new LinkedHashMap<>(8, 0.75f, true);
+
     private UploadTrace() {}
+
+    /** A file as it was when it was opened. */
+    private record Kept(Path path, FileTime written, long bytes) {}
+
+    /** Each look asks for the same file again: the last ones stay open. */
+    private static TraceFile open(Path path) throws IOException {
+        Kept kept = new Kept(path, Files.getLastModifiedTime(path), Files.size(path));
+        synchronized (OPEN) {
+            TraceFile file = OPEN.get(kept);
+            if (file == null) {
+                file = TraceFile.open(path);
+                OPEN.put(kept, file);
+                if (OPEN.size() > MOST_OPEN) {
+                    OPEN.remove(OPEN.keySet().iterator().next());
+                }
+            }
+            return file;
+        }
+    }
 
     /** Returns what holds for all windows. */
     static String around(RecordingCut cut, List<RecordedPass> passes, Wording wording) {
@@ -76,7 +102,7 @@ final class UploadTrace {
      * @throws IOException if the recording is not kept any more
      */
     static String window(Path path, double fromS, double toS, int pieces, Units.Speed unit) throws IOException {
-        TraceFile file = TraceFile.open(path);
+        TraceFile file = open(path);
         int[] interruptions = file.interruptions();
         int count = Math.max(1, Math.min(pieces, MOST_PIECES));
         double factor = unit.fromMmPerS(1);

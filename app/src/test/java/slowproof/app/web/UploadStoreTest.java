@@ -106,6 +106,11 @@ class UploadStoreTest {
             public int read() throws IOException {
                 throw new IOException("the line is cut");
             }
+
+            @Override
+            public int read(byte[] target, int from, int length) throws IOException {
+                return read();
+            }
         };
         assertThatThrownBy(() -> store(1000).take(ID, "run.csv", 100, broken)).isInstanceOf(IOException.class);
         assertThat(files()).isEmpty();

@@ -89,9 +89,10 @@ public final class TraceFile {
                 }
                 FloatBuffer values = map(channel, at, 4L * rows).asFloatBuffer();
                 at += 4L * rows;
-                FloatBuffer lows = map(channel, at, 4L * blocks(rows)).asFloatBuffer();
+                // looked at for every window, and small: on the heap they are quicker to reach
+                float[] lows = floats(channel, at, blocks(rows));
                 at += 4L * blocks(rows);
-                FloatBuffer highs = map(channel, at, 4L * blocks(rows)).asFloatBuffer();
+                float[] highs = floats(channel, at, blocks(rows));
                 at += 4L * blocks(rows);
                 tracks.put(track, new Mapped(times, values, lows, highs));
             }
@@ -106,6 +107,12 @@ public final class TraceFile {
 
     static int blocks(int rows) {
         return (rows + TrackRows.BLOCK - 1) / TrackRows.BLOCK;
+    }
+
+    private static float[] floats(FileChannel channel, long at, int count) throws IOException {
+        float[] floats = new float[count];
+        map(channel, at, 4L * count).asFloatBuffer().get(floats);
+        return floats;
     }
 
     private static ByteBuffer read(FileChannel channel, long at, long size) throws IOException {
@@ -150,8 +157,19 @@ public final class TraceFile {
         return tracks.get(track);
     }
 
-    private record Mapped(DoubleBuffer times, FloatBuffer values, FloatBuffer lows, FloatBuffer highs)
-            implements TrackRows {
+    private static final class Mapped implements TrackRows {
+        private final DoubleBuffer times;
+        private final FloatBuffer values;
+        private final float[] lows;
+        private final float[] highs;
+
+        Mapped(DoubleBuffer times, FloatBuffer values, float[] lows, float[] highs) {
+            this.times = times;
+            this.values = values;
+            this.lows = lows;
+            this.highs = highs;
+        }
+
         @Override
         public int size() {
             return values.limit();
@@ -169,12 +187,12 @@ public final class TraceFile {
 
         @Override
         public double blockLow(int block) {
-            return lows.get(block);
+            return lows[block];
         }
 
         @Override
         public double blockHigh(int block) {
-            return highs.get(block);
+            return highs[block];
         }
     }
 }
