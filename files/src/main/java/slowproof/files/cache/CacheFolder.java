@@ -94,6 +94,20 @@ public final class CacheFolder {
         }
     }
 
+    /** Returns where working files may lie: this folder, or that for temporary files where nothing can be kept. */
+    public Path scratch() {
+        Path own = folder;
+        if (own != null) {
+            try {
+                make(own);
+                return own;
+            } catch (IOException | UnsupportedOperationException e) {
+                // as with everything that is kept, another place must do
+            }
+        }
+        return Path.of(System.getProperty("java.io.tmpdir", "/tmp"));
+    }
+
     /** Returns what made the kept results. */
     public String program() {
         return program;
@@ -187,10 +201,7 @@ public final class CacheFolder {
         }
         Path part = folder.resolve(name + "." + UUID.randomUUID() + ".part");
         try {
-            if (!Files.isDirectory(folder)) {
-                Files.createDirectories(folder);
-                restrict(folder);
-            }
+            make(folder);
             try (FileChannel channel =
                     FileChannel.open(part, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
                 writing.to(channel);
@@ -202,7 +213,11 @@ public final class CacheFolder {
         }
     }
 
-    private static void restrict(Path folder) throws IOException {
+    private static void make(Path folder) throws IOException {
+        if (Files.isDirectory(folder)) {
+            return;
+        }
+        Files.createDirectories(folder);
         // what was measured for one customer is nobody else's business on this machine
         if (Files.getFileStore(folder).supportsFileAttributeView("posix")) {
             Files.setPosixFilePermissions(folder, PosixFilePermissions.fromString("rwx------"));

@@ -7,6 +7,8 @@ import java.io.DataOutputStream;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.DoubleBuffer;
+import java.nio.MappedByteBuffer;
 import java.nio.channels.FileChannel;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,6 +19,7 @@ import slowproof.files.cache.CacheFolder;
 import slowproof.files.cache.NoteCodec;
 import slowproof.trial.note.Note;
 import slowproof.trial.recording.Column;
+import slowproof.trial.recording.ColumnSpace;
 
 /**
  * Columns of a log as they were read, kept in a file: the numbers of each column one after the other, eight bytes
@@ -39,8 +42,8 @@ record KeptColumns(ReadAs readAs, List<Note> notes, long firstLine, List<Column>
     }
 
     /** Returns what is kept under a name, or null. */
-    static @Nullable KeptColumns get(CacheFolder cache, String name) {
-        return cache.get(name, KeptColumns::read);
+    static @Nullable KeptColumns get(CacheFolder cache, String name, ColumnSpace space) {
+        return cache.get(name, channel -> read(channel, space));
     }
 
     void put(CacheFolder cache, String name) {
@@ -104,7 +107,7 @@ record KeptColumns(ReadAs readAs, List<Note> notes, long firstLine, List<Column>
         return sum.getValue();
     }
 
-    private static KeptColumns read(FileChannel channel) throws IOException {
+    private static KeptColumns read(FileChannel channel, ColumnSpace space) throws IOException {
         long size = channel.size();
         ByteBuffer end = ByteBuffer.allocate(END);
         fill(channel, Math.max(size - END, 0), end);
@@ -126,7 +129,7 @@ record KeptColumns(ReadAs readAs, List<Note> notes, long firstLine, List<Column>
             }
             List<Column> columns = new ArrayList<>();
             for (int k = 0; k < count; k++) {
-                columns.add(column(channel, 8L * rows * k, rows, in.readLong()));
+                columns.add(column(channel, 8L * rows * k, rows, in.readLong(), space));
             }
             long firstLine = in.readLong();
             ReadAs readAs = readAs(in);
@@ -134,8 +137,29 @@ record KeptColumns(ReadAs readAs, List<Note> notes, long firstLine, List<Column>
         }
     }
 
-    private static Column column(FileChannel channel, long from, int rows, long sum) throws IOException {
-        Column.Builder column = new Column.Builder(rows);
+    /** Returns a column that lies in the file where it is; the system reads what is needed and forgets it again. */
+    private static Column mapped(FileChannel channel, long from, int rows, long sum, ColumnSpace space)
+            throws IOException {
+        List<DoubleBuffer> parts = new ArrayList<>();
+        CRC32C found = new CRC32C();
+        for (int row = 0; row < rows; row += Column.PART) {
+            int count = Math.min(Column.PART, rows - row);
+            MappedByteBuffer part = channel.map(FileChannel.MapMode.READ_ONLY, from + 8L * row, 8L * count);
+            found.update(part.duplicate());
+            parts.add(part.order(ByteOrder.LITTLE_ENDIAN).asDoubleBuffer());
+        }
+        if (found.getValue() != sum) {
+            throw new IOException("spoiled");
+        }
+        return Column.of(parts, rows, space);
+    }
+
+    private static Column column(FileChannel channel, long from, int rows, long sum, ColumnSpace space)
+            throws IOException {
+        if (rows > space.heapRows()) {
+            return mapped(channel, from, rows, sum, space);
+        }
+        Column.Builder column = new Column.Builder(rows, space);
         ByteBuffer chunk = ByteBuffer.allocateDirect(8 * CHUNK).order(ByteOrder.LITTLE_ENDIAN);
         double[] numbers = new double[CHUNK];
         CRC32C found = new CRC32C();

@@ -18,6 +18,7 @@ import slowproof.trial.input.InputProblem;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.input.SourcePosition;
 import slowproof.trial.recording.Column;
+import slowproof.trial.recording.ColumnSpace;
 
 /**
  * How a log is understood, judged from its beginning alone, so that a person can look and correct before a large file
@@ -163,7 +164,7 @@ public record LogBegin(
         if (!problems.any()) {
             DataReader data =
                     new DataReader(sample.toCharArray(), sample.length(), new StringReader(""), layout.dataLine() - 1);
-            RowHandler rows = new RowHandler(layout, targets, problems, layout.dataLine() - 1);
+            RowHandler rows = new RowHandler(layout, targets, problems, layout.dataLine() - 1, ColumnSpace.HEAP);
             LogReader.parse(data, layout, rows, problems);
             rows.finish(data.ended());
             columns = problems.any() ? List.of() : rows.columns();

@@ -26,6 +26,7 @@ import slowproof.trial.note.Note;
 import slowproof.trial.note.NoteCode;
 import slowproof.trial.recording.BreakRule;
 import slowproof.trial.recording.Column;
+import slowproof.trial.recording.ColumnSpace;
 import slowproof.trial.recording.LoggedColumns;
 import slowproof.trial.recording.Recording;
 import slowproof.trial.recording.RecordingAssembler;
@@ -34,7 +35,8 @@ import slowproof.trial.recording.SensorScale;
 
 /**
  * Reads a log into a recording: text with any usual separator, decimal sign, encoding and headings, plain or packed
- * with gzip, columns of a Parquet file, or the first sheet of a workbook (XLSX). The log streams through; nothing of it is kept but the wanted numbers.
+ * with gzip, columns of a Parquet file, or the first sheet of a workbook (XLSX). The log streams through; nothing of it is
+ * kept but the wanted numbers, and these outside the heap where they would fill it.
  */
 public final class LogReader {
     /** As much of the beginning as the layout is recognised from. */
@@ -47,11 +49,13 @@ public final class LogReader {
     private final LogRequest request;
     private final CacheFolder cache;
     private final SourcePosition whole;
+    private final ColumnSpace space;
 
-    private LogReader(Path path, LogRequest request, CacheFolder cache) {
+    private LogReader(Path path, LogRequest request, CacheFolder cache, ColumnSpace space) {
         this.path = path;
         this.request = request;
         this.cache = cache;
+        this.space = space;
         this.whole = SourcePosition.ofFile(request.name());
     }
 
@@ -76,7 +80,12 @@ public final class LogReader {
      * @throws BadInputException with all that is wrong with the file, as without a cache
      */
     public static LogResult read(Path path, LogRequest request, CacheFolder cache) {
-        LogRead read = new LogReader(path, request, cache).columns();
+        return read(path, request, cache, WorkingSpace.of(request.name(), cache::scratch));
+    }
+
+    /** Reads a log into columns that are kept in a space. */
+    static LogResult read(Path path, LogRequest request, CacheFolder cache, ColumnSpace space) {
+        LogRead read = new LogReader(path, request, cache, space).columns();
         Recording recording = RecordingAssembler.assemble(logged(read), request.scale(), request.breaks());
         return new LogResult(recording, read.readAs(), read.sha256(), read.notes());
     }
@@ -93,13 +102,15 @@ public final class LogReader {
     public static SpeedRows readSpeed(Path path, String name, ColumnMapping columns, Dialect dialect) {
         LogRequest request =
                 new LogRequest(name, LogPart.SPEED, columns, dialect, SensorScale.none(), null, BreakRule.DEFAULT);
-        return SpeedRows.of(new LogReader(path, request, CacheFolder.NONE).columns());
+        return SpeedRows.of(new LogReader(
+                        path, request, CacheFolder.NONE, WorkingSpace.of(name, CacheFolder.NONE::scratch))
+                .columns());
     }
 
     private LogRead columns() {
         Fingerprints fingerprints = new Fingerprints(cache);
         String known = fingerprints.known(path);
-        KeptColumns kept = known == null ? null : KeptColumns.get(cache, KeptColumns.name(known, request));
+        KeptColumns kept = known == null ? null : KeptColumns.get(cache, KeptColumns.name(known, request), space);
         if (known != null && kept != null) {
             return result(kept, known);
         }
@@ -149,7 +160,7 @@ public final class LogReader {
 
     private LogRead readParquet() throws IOException {
         LogProblems problems = new LogProblems(request.name());
-        ParquetLog.Content content = ParquetLog.read(path, request, problems);
+        ParquetLog.Content content = ParquetLog.read(path, request, problems, space);
         problems.refuseIfAny();
         if (content == null) {
             throw new IllegalStateException("a log without content has a problem");
@@ -192,7 +203,7 @@ public final class LogReader {
         }
         List<Target> targets = ColumnFinder.find(layout, request, problems);
         problems.refuseIfAny();
-        PlainLog.Content plain = raw == null ? null : PlainLog.read(path, raw, layout, targets);
+        PlainLog.Content plain = raw == null ? null : PlainLog.read(path, raw, layout, targets, space);
         if (plain != null) {
             RowLines lines = RowLines.from(layout.dataLine());
             List<Note> notes = plain.cutShort()
@@ -201,7 +212,7 @@ public final class LogReader {
             return result(layout, targets, plain.columns(), lines, encoding, plain.sha256(), notes);
         }
         DataReader data = new DataReader(sample, length, reader, layout.dataLine() - 1);
-        RowHandler rows = new RowHandler(layout, targets, problems, layout.dataLine() - 1);
+        RowHandler rows = new RowHandler(layout, targets, problems, layout.dataLine() - 1, space);
         parse(data, layout, rows, problems);
         rows.finish(data.ended());
         if (rows.rows() == 0) {

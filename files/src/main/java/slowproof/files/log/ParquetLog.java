@@ -16,6 +16,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.recording.Column;
+import slowproof.trial.recording.ColumnSpace;
 
 /**
  * Reads a log that is kept as columns in a Parquet file, through DuckDB: numbers of any kind, truth values and time
@@ -29,12 +30,14 @@ final class ParquetLog {
     private final Statement statement;
     private final LogRequest request;
     private final LogProblems problems;
+    private final ColumnSpace space;
 
-    private ParquetLog(Path path, Statement statement, LogRequest request, LogProblems problems) {
+    private ParquetLog(Path path, Statement statement, LogRequest request, LogProblems problems, ColumnSpace space) {
         this.statement = statement;
         this.source = "read_parquet('" + path.toAbsolutePath().toString().replace("'", "''") + "')";
         this.request = request;
         this.problems = problems;
+        this.space = space;
     }
 
     /**
@@ -51,8 +54,9 @@ final class ParquetLog {
      *
      * @throws IOException if the file cannot be read as Parquet
      */
-    static @Nullable Content read(Path path, LogRequest request, LogProblems problems) throws IOException {
-        return in(path, request, problems, log -> Optional.ofNullable(log.read("")))
+    static @Nullable Content read(Path path, LogRequest request, LogProblems problems, ColumnSpace space)
+            throws IOException {
+        return in(path, request, problems, space, log -> Optional.ofNullable(log.read("")))
                 .orElse(null);
     }
 
@@ -65,7 +69,7 @@ final class ParquetLog {
      * @throws IOException if the file cannot be read as Parquet
      */
     static Begin begin(Path path, LogRequest request, LogProblems problems) throws IOException {
-        return in(path, request, problems, ParquetLog::begin);
+        return in(path, request, problems, ColumnSpace.HEAP, ParquetLog::begin);
     }
 
     /** What is done with an open file. */
@@ -73,14 +77,15 @@ final class ParquetLog {
         T with(ParquetLog log) throws SQLException;
     }
 
-    private static <T> T in(Path path, LogRequest request, LogProblems problems, Work<T> work) throws IOException {
+    private static <T> T in(
+            Path path, LogRequest request, LogProblems problems, ColumnSpace space, Work<T> work) throws IOException {
         // an in-memory database that fetches nothing from anywhere and leaves nothing behind
         try (Connection connection = DriverManager.getConnection("jdbc:duckdb:");
                 Statement statement = connection.createStatement()) {
             statement.execute("SET autoinstall_known_extensions = false");
             statement.execute("SET autoload_known_extensions = false");
             statement.execute("SET memory_limit = '512MB'");
-            return work.with(new ParquetLog(path, statement, request, problems));
+            return work.with(new ParquetLog(path, statement, request, problems, space));
         } catch (SQLException e) {
             throw new IOException(firstLine(String.valueOf(e.getMessage())), e);
         }
@@ -131,7 +136,7 @@ final class ParquetLog {
                 targets.stream().map(target -> expression(layout, target)).collect(Collectors.joining(", "));
         try (ResultSet rows = statement.executeQuery("SELECT " + wanted + " FROM " + source + limit)) {
             for (int k = 0; k < targets.size(); k++) {
-                columns.add(new Column.Builder(1 << 12));
+                columns.add(new Column.Builder(1 << 12, space));
             }
             double[] midnight = new double[targets.size()];
             for (long row = 1; rows.next(); row++) {

@@ -20,6 +20,7 @@ import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicLong;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.recording.Column;
+import slowproof.trial.recording.ColumnSpace;
 
 /**
  * The quick way through large logs that are written plainly: one byte per sign, no quotes, no comments, no empty
@@ -44,13 +45,15 @@ final class PlainLog {
     private final List<Target> targets;
     private final int markLength;
     private final int blockSize;
+    private final ColumnSpace space;
 
-    PlainLog(Path path, Layout layout, List<Target> targets, int markLength, int blockSize) {
+    PlainLog(Path path, Layout layout, List<Target> targets, int markLength, int blockSize, ColumnSpace space) {
         this.path = path;
         this.layout = layout;
         this.targets = targets;
         this.markLength = markLength;
         this.blockSize = blockSize;
+        this.space = space;
     }
 
     /**
@@ -63,7 +66,8 @@ final class PlainLog {
     record Content(List<Column> columns, String sha256, boolean cutShort) {}
 
     /** Returns the content, or null when the log is small or not plain. */
-    static @Nullable Content read(Path path, RawLog raw, Layout layout, List<Target> targets) throws IOException {
+    static @Nullable Content read(Path path, RawLog raw, Layout layout, List<Target> targets, ColumnSpace space)
+            throws IOException {
         Charset charset = raw.charset();
         boolean bytes = charset.equals(StandardCharsets.UTF_8)
                 || charset.equals(StandardCharsets.US_ASCII)
@@ -76,7 +80,7 @@ final class PlainLog {
                 || Files.size(path) < WORTHWHILE) {
             return null;
         }
-        return new PlainLog(path, layout, targets, raw.markLength(), BLOCK).read();
+        return new PlainLog(path, layout, targets, raw.markLength(), BLOCK, space).read();
     }
 
     /** Returns the content, or null when anything in it is out of the ordinary. */
@@ -218,7 +222,7 @@ final class PlainLog {
                 // shorter
                 long guess = (size - from) / blockSize * block.rows() + 2L * block.rows() + 16;
                 for (int k = 0; k < targets.size(); k++) {
-                    builders.add(new Column.Builder((int) Math.min(guess, MOST_ROWS)));
+                    builders.add(new Column.Builder((int) Math.min(guess, MOST_ROWS), space));
                 }
             }
             if ((long) builders.get(0).size() + block.rows() > MOST_ROWS) {

@@ -8,6 +8,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.recording.Column;
+import slowproof.trial.recording.ColumnSpace;
 import slowproof.trial.recording.RowLines;
 
 /**
@@ -65,8 +66,9 @@ final class RowHandler extends CsvCallbackHandler<Object> {
      * Creates a handler.
      *
      * @param linesBefore lines of the file above the first that the parser sees
+     * @param space where the columns go
      */
-    RowHandler(Layout layout, List<Target> targets, LogProblems problems, long linesBefore) {
+    RowHandler(Layout layout, List<Target> targets, LogProblems problems, long linesBefore, ColumnSpace space) {
         this.layout = layout;
         this.targets = targets;
         this.problems = problems;
@@ -82,7 +84,7 @@ final class RowHandler extends CsvCallbackHandler<Object> {
         this.waitingRow = new double[targets.size()];
         this.columns = new Column.Builder[targets.size()];
         for (int k = 0; k < columns.length; k++) {
-            columns[k] = new Column.Builder(1 << 12);
+            columns[k] = new Column.Builder(1 << 12, space);
         }
     }
 

@@ -103,6 +103,8 @@ public enum ProblemCode {
     LOG_QUOTES,
     /** {0} number of problems from this place on. */
     LOG_MORE_PROBLEMS,
+    /** {0} folder of the working files, {1} what the system says. */
+    LOG_NO_WORKING_SPACE,
     /** {0} rows found. */
     LOG_TOO_FEW_ROWS,
     /** {0} rows whose time is not after that of the row before. */

@@ -1,26 +1,53 @@
 package slowproof.trial.recording;
 
+import java.nio.DoubleBuffer;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
-/** Numbers of one quantity, one per row; never changes once made. NaN marks a row without a value. */
+/**
+ * Numbers of one quantity, one per row; never changes once made. NaN marks a row without a value. Very long columns lie
+ * outside the heap, see {@link ColumnSpace}; nobody who reads one need know.
+ */
 public final class Column {
-    private final double[] values;
-    private final int size;
+    /** Rows in one part of a column outside the heap. */
+    public static final int PART = 1 << 22;
 
-    private Column(double[] values, int size) {
+    private static final int PART_BITS = 22;
+    private static final DoubleBuffer[] NO_PARTS = {};
+
+    private final double @Nullable [] values;
+    private final DoubleBuffer[] parts;
+    private final int size;
+    private final ColumnSpace space;
+
+    private Column(double @Nullable [] values, DoubleBuffer[] parts, int size, ColumnSpace space) {
         this.values = values;
+        this.parts = parts;
         this.size = size;
+        this.space = space;
     }
 
     /** Returns a column with a copy of the values. */
     public static Column copyOf(double... values) {
-        return new Column(values.clone(), values.length);
+        return owning(values.clone(), values.length);
     }
 
     /** Returns a column of the first {@code size} values without copying them; nobody may write to them any more. */
     static Column owning(double[] values, int size) {
-        return new Column(values, size);
+        return new Column(values, NO_PARTS, size, ColumnSpace.HEAP);
+    }
+
+    /**
+     * Returns a column of numbers that lie outside the heap already.
+     *
+     * @param parts the numbers in parts of {@link #PART} rows, the last one as long as it need be; nobody may write to them
+     * @param size number of rows
+     * @param space where columns made of this one are kept
+     */
+    public static Column of(List<DoubleBuffer> parts, int size, ColumnSpace space) {
+        return new Column(null, parts.toArray(NO_PARTS), size, space);
     }
 
     /** Returns the number of rows. */
@@ -35,13 +62,29 @@ public final class Column {
      * @throws IndexOutOfBoundsException if there is no such row
      */
     public double at(int row) {
-        return values[Objects.checkIndex(row, size)];
+        return get(Objects.checkIndex(row, size));
+    }
+
+    /** Returns the value of a row that is there; for the long loops of this package. */
+    double get(int row) {
+        double[] heap = values;
+        return heap != null ? heap[row] : parts[row >> PART_BITS].get(row & (PART - 1));
     }
 
     /** Returns a copy of the rows {@code from} (included) to {@code to} (excluded). */
     public double[] toArray(int from, int to) {
         Objects.checkFromToIndex(from, to, size);
-        return Arrays.copyOfRange(values, from, to);
+        if (values != null) {
+            return Arrays.copyOfRange(values, from, to);
+        }
+        double[] copy = new double[to - from];
+        int row = from;
+        while (row < to) {
+            int count = Math.min(PART - (row & (PART - 1)), to - row);
+            parts[row >> PART_BITS].get(row & (PART - 1), copy, row - from, count);
+            row += count;
+        }
+        return copy;
     }
 
     /** Returns a copy of all values. */
@@ -49,54 +92,99 @@ public final class Column {
         return toArray(0, size);
     }
 
-    /** Returns the values themselves for reading only, at least {@link #size} long; kept inside the package. */
-    double[] raw() {
-        return values;
+    /** Returns a builder for a column that is kept where this one is. */
+    Builder sibling(int capacity) {
+        return new Builder(capacity, space);
     }
 
     /** Grows a column row by row, or in blocks. One thread; of no use after {@link #build}. */
     public static final class Builder {
-        private double[] values;
-        private int size;
+        private static final int CHUNK = 1 << 16;
 
-        /** Creates a builder with room for some rows; it grows as needed. */
+        private final ColumnSpace space;
+        private ColumnSpace.@Nullable Room room;
+        private double[] held;
+        private int holds;
+        private int handedOn;
+
+        /** Creates a builder in the heap with room for some rows; it grows as needed. */
         public Builder(int capacity) {
-            values = new double[Math.max(capacity, 16)];
+            this(capacity, ColumnSpace.HEAP);
+        }
+
+        /**
+         * Creates a builder.
+         *
+         * @param capacity rows to make room for; it grows as needed
+         * @param space where a column goes that is too long for the heap
+         */
+        public Builder(int capacity, ColumnSpace space) {
+            this.space = space;
+            boolean inHeap = capacity <= space.heapRows();
+            room = inHeap ? null : space.open();
+            held = new double[inHeap ? Math.max(capacity, 16) : CHUNK];
         }
 
         /** Adds one row. */
         public void add(double value) {
-            if (size == values.length) {
-                grow(size + 1);
+            if (holds == held.length) {
+                makeRoom(1);
             }
-            values[size++] = value;
+            held[holds++] = value;
         }
 
         /** Adds the first {@code count} of some values. */
         public void add(double[] block, int count) {
-            if (size + count > values.length) {
-                grow(size + count);
+            int from = 0;
+            while (from < count) {
+                if (holds == held.length) {
+                    makeRoom(count - from);
+                }
+                int part = Math.min(count - from, held.length - holds);
+                System.arraycopy(block, from, held, holds, part);
+                holds += part;
+                from += part;
             }
-            System.arraycopy(block, 0, values, size, count);
-            size += count;
         }
 
-        private void grow(int needed) {
-            long wanted = Math.max(needed, values.length + (long) (values.length >> 1));
-            values = Arrays.copyOf(values, (int) Math.min(wanted, Integer.MAX_VALUE - 8));
+        private void makeRoom(int needed) {
+            long wanted = Math.max((long) holds + needed, holds + (long) (holds >> 1));
+            if (room == null && (long) holds + needed <= space.heapRows()) {
+                long most = Math.min(space.heapRows(), Integer.MAX_VALUE - 8);
+                held = Arrays.copyOf(held, (int) Math.min(wanted, most));
+                return;
+            }
+            ColumnSpace.Room open = room;
+            if (open == null) {
+                open = space.open();
+                room = open;
+                open.append(held, holds);
+                held = new double[CHUNK];
+            } else {
+                open.append(held, holds);
+            }
+            handedOn += holds;
+            holds = 0;
         }
 
         /** Returns the number of rows so far. */
         public int size() {
-            return size;
+            return handedOn + holds;
         }
 
         /** Hands the values over without copying them; the builder is spent. */
         public Column build() {
-            Column column = new Column(values, size);
-            values = new double[0];
-            size = 0;
-            return column;
+            int size = size();
+            ColumnSpace.Room last = room;
+            double[] values = held;
+            held = new double[0];
+            if (last == null) {
+                holds = 0;
+                return new Column(values, NO_PARTS, size, space);
+            }
+            last.append(values, holds);
+            holds = 0;
+            return new Column(null, last.finish().toArray(NO_PARTS), size, space);
         }
     }
 }

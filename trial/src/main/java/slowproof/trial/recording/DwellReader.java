@@ -1,5 +1,7 @@
 package slowproof.trial.recording;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * Reads sensor and reference at a standstill: means over its settled part, each row counting for the time until
  * the next, so that loggers which write only on change and irregular rows are read right.
@@ -10,17 +12,17 @@ final class DwellReader {
 
     private static final double END_S = 0.05;
 
-    private final double[] time;
-    private final double[] reference;
-    private final double[] indication;
+    private final Column time;
+    private final Column reference;
+    private final @Nullable Column indication;
     private final double settleS;
 
     /**
      * Creates a reader.
      *
-     * @param indication indication in mm, empty when there is none
+     * @param indication indication in mm, or null when there is none
      */
-    DwellReader(double[] time, double[] reference, double[] indication, double settleS) {
+    DwellReader(Column time, Column reference, @Nullable Column indication, double settleS) {
         this.time = time;
         this.reference = reference;
         this.indication = indication;
@@ -29,57 +31,57 @@ final class DwellReader {
 
     /** Returns the dwell of rows {@code first} to {@code last}, both included. */
     Dwell read(int first, int last, boolean longEnough) {
-        double length = time[last] - time[first];
-        double from = time[first] + Math.min(settleS, length / 4);
-        double to = time[last] - Math.min(END_SHARE * length, END_S);
+        double length = time.get(last) - time.get(first);
+        double from = time.get(first) + Math.min(settleS, length / 4);
+        double to = time.get(last) - Math.min(END_SHARE * length, END_S);
         int begin = first;
-        while (begin < last && time[begin] < from) {
+        while (begin < last && time.get(begin) < from) {
             begin++;
         }
         // the row before still holds when rows are sparse
-        if (begin > first && time[begin] > to) {
+        if (begin > first && time.get(begin) > to) {
             begin--;
         }
         int end = begin;
-        while (end + 1 <= last && time[end + 1] <= to) {
+        while (end + 1 <= last && time.get(end + 1) <= to) {
             end++;
         }
-        double shown = indication.length == 0 ? Double.NaN : mean(indication, begin, end, to);
+        Column shown = indication;
         return new Dwell(
                 first,
                 last,
-                time[first],
-                time[last],
+                time.get(first),
+                time.get(last),
                 mean(reference, begin, end, to),
-                shown,
-                indication.length == 0 ? Double.NaN : slopePerMin(begin, end),
-                indication.length == 0 ? Double.NaN : span(begin, end),
+                shown == null ? Double.NaN : mean(shown, begin, end, to),
+                shown == null ? Double.NaN : slopePerMin(shown, begin, end),
+                shown == null ? Double.NaN : span(shown, begin, end),
                 longEnough);
     }
 
-    private double mean(double[] values, int begin, int end, double untilS) {
+    private double mean(Column values, int begin, int end, double untilS) {
         double sum = 0;
         double weight = 0;
         for (int i = begin; i <= end; i++) {
-            double next = i < end ? time[i + 1] : Math.max(untilS, time[i]);
-            double held = next - time[i];
-            sum += held * (values[i] - values[begin]);
+            double next = i < end ? time.get(i + 1) : Math.max(untilS, time.get(i));
+            double held = next - time.get(i);
+            sum += held * (values.get(i) - values.get(begin));
             weight += held;
         }
-        return weight > 0 ? values[begin] + sum / weight : values[begin];
+        return weight > 0 ? values.get(begin) + sum / weight : values.get(begin);
     }
 
-    private double span(int begin, int end) {
-        double low = indication[begin];
+    private static double span(Column indication, int begin, int end) {
+        double low = indication.get(begin);
         double high = low;
         for (int i = begin + 1; i <= end; i++) {
-            low = Math.min(low, indication[i]);
-            high = Math.max(high, indication[i]);
+            low = Math.min(low, indication.get(i));
+            high = Math.max(high, indication.get(i));
         }
         return high - low;
     }
 
-    private double slopePerMin(int begin, int end) {
+    private double slopePerMin(Column indication, int begin, int end) {
         int n = end - begin + 1;
         if (n < 3) {
             return Double.NaN;
@@ -87,15 +89,15 @@ final class DwellReader {
         double meanT = 0;
         double meanX = 0;
         for (int i = begin; i <= end; i++) {
-            meanT += (time[i] - time[begin]) / n;
-            meanX += (indication[i] - indication[begin]) / n;
+            meanT += (time.get(i) - time.get(begin)) / n;
+            meanX += (indication.get(i) - indication.get(begin)) / n;
         }
         double tt = 0;
         double tx = 0;
         for (int i = begin; i <= end; i++) {
-            double t = time[i] - time[begin] - meanT;
+            double t = time.get(i) - time.get(begin) - meanT;
             tt += t * t;
-            tx += t * (indication[i] - indication[begin] - meanX);
+            tx += t * (indication.get(i) - indication.get(begin) - meanX);
         }
         return 60 * tx / tt;
     }

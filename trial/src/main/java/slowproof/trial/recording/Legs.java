@@ -21,29 +21,29 @@ final class Legs {
      *
      * @param thresholdMm way back from which on a turn counts, in mm
      */
-    static List<Leg> find(double[] position, int from, int to, double thresholdMm) {
+    static List<Leg> find(Column position, int from, int to, double thresholdMm) {
         List<Leg> legs = new ArrayList<>();
         int turn = from;
         int extreme = from;
         int sense = 0;
         for (int i = from + 1; i <= to; i++) {
-            double travel = position[i] - position[turn];
+            double travel = position.get(i) - position.get(turn);
             if (sense == 0) {
                 if (Math.abs(travel) >= thresholdMm) {
                     sense = travel > 0 ? 1 : -1;
                     extreme = i;
                 }
-            } else if (sense * (position[i] - position[extreme]) > 0) {
+            } else if (sense * (position.get(i) - position.get(extreme)) > 0) {
                 extreme = i;
-            } else if (sense * (position[extreme] - position[i]) >= thresholdMm) {
-                legs.add(new Leg(turn, extreme, position[extreme] - position[turn]));
+            } else if (sense * (position.get(extreme) - position.get(i)) >= thresholdMm) {
+                legs.add(new Leg(turn, extreme, position.get(extreme) - position.get(turn)));
                 turn = extreme;
                 sense = -sense;
                 extreme = i;
             }
         }
         if (sense != 0) {
-            legs.add(new Leg(turn, to, position[to] - position[turn]));
+            legs.add(new Leg(turn, to, position.get(to) - position.get(turn)));
         }
         return legs;
     }

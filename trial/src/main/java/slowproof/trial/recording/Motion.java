@@ -4,8 +4,8 @@ package slowproof.trial.recording;
  * The track by which motion is judged, with what its noise allows: at rest a position stays within
  * {@code stillWidthMm} for the dwell time, and it has moved once it is {@code movingWidthMm} away.
  *
- * @param times times in s
- * @param positions positions in mm
+ * @param timeS times in s
+ * @param positionMm positions in mm
  * @param noiseMm standard deviation of a position at rest, in mm
  * @param stepMm smallest step between rows, in mm
  * @param stillWidthMm largest spread of positions at rest within the dwell time, in mm
@@ -13,8 +13,8 @@ package slowproof.trial.recording;
  * @param dwellS shortest standstill in s
  */
 record Motion(
-        Column times,
-        Column positions,
+        Column timeS,
+        Column positionMm,
         double noiseMm,
         double stepMm,
         double stillWidthMm,
@@ -25,16 +25,6 @@ record Motion(
 
     /** Two and a half steps: a position that flickers between two neighbouring steps is at rest. */
     private static final double STEP_SPREAD = 2.5;
-
-    /** Returns the times themselves, for reading only. */
-    double[] timeS() {
-        return times.raw();
-    }
-
-    /** Returns the positions themselves, for reading only. */
-    double[] positionMm() {
-        return positions.raw();
-    }
 
     /** Returns the distance from a level of rest that noise and steps explain, in mm. */
     double bandMm() {
@@ -53,11 +43,10 @@ record Motion(
     /** Returns the motion of a recording by its reference, or by its indication when it has no reference. */
     static Motion of(Recording recording, PassSettings settings) {
         Column track = recording.hasReference() ? recording.referenceMm() : recording.indicationMm();
-        double[] position = track.raw();
         Column time = recording.timeS();
         double dwell = Math.max(settings.dwellS(), 3 * recording.intervalS());
-        double step = smallestStep(position, recording.size());
-        double noise = RestNoise.standardDeviationMm(recording, position, dwell, step);
+        double step = smallestStep(track);
+        double noise = RestNoise.standardDeviationMm(recording, track, dwell, step);
         double floor = Math.max(NOISE_SPREAD * noise, STEP_SPREAD * step);
         Double still = settings.stillBelowMmPerS();
         if (still == null) {
@@ -68,12 +57,12 @@ record Motion(
         return new Motion(time, track, noise, step, width, moving == null ? 2 * width : moving * dwell, dwell);
     }
 
-    static double smallestStep(double[] position, int size) {
+    static double smallestStep(Column position) {
         double smallest = Double.POSITIVE_INFINITY;
-        for (int i = 1; i < size; i++) {
-            double step = Math.abs(position[i] - position[i - 1]);
+        for (int i = 1; i < position.size(); i++) {
+            double step = Math.abs(position.get(i) - position.get(i - 1));
             // differences of decimals leave dust of the last binary digits, far below any scale
-            if (step > 1e-9 * (1 + Math.abs(position[i])) && step < smallest) {
+            if (step > 1e-9 * (1 + Math.abs(position.get(i))) && step < smallest) {
                 smallest = step;
             }
         }

@@ -1,7 +1,6 @@
 package slowproof.trial.recording;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
@@ -53,11 +52,10 @@ public final class PassFinder {
     private PassFinder(Recording recording, PassSettings settings) {
         this.recording = recording;
         this.motion = Motion.of(recording, settings);
-        double[] indication =
-                recording.hasIndication() ? recording.indicationMm().raw() : new double[0];
+        Column indication = recording.hasIndication() ? recording.indicationMm() : null;
         this.reader = new DwellReader(motion.timeS(), motion.positionMm(), indication, settings.settleS());
         this.indicationStepMm = Double.isNaN(recording.countMm())
-                ? recording.hasIndication() ? Motion.smallestStep(indication, recording.size()) : 0
+                ? indication == null ? 0 : Motion.smallestStep(indication)
                 : recording.countMm();
     }
 
@@ -164,10 +162,10 @@ public final class PassFinder {
     }
 
     private boolean moves(Rest from, Rest to) {
-        double[] position = motion.positionMm();
-        double origin = position[from.last()];
+        Column position = motion.positionMm();
+        double origin = position.get(from.last());
         for (int i = from.last(); i <= to.first(); i++) {
-            if (Math.abs(position[i] - origin) > motion.movingWidthMm()) {
+            if (Math.abs(position.get(i) - origin) > motion.movingWidthMm()) {
                 return true;
             }
         }
@@ -175,53 +173,48 @@ public final class PassFinder {
     }
 
     private Rest trimmed(Rest rest) {
-        double[] time = motion.timeS();
-        double[] position = motion.positionMm();
+        Column time = motion.timeS();
+        Column position = motion.positionMm();
         double band = motion.bandMm();
         int firstEnd = rest.first();
-        while (firstEnd < rest.last() && time[firstEnd] - time[rest.first()] < motion.dwellS()) {
+        while (firstEnd < rest.last() && time.get(firstEnd) - time.get(rest.first()) < motion.dwellS()) {
             firstEnd++;
         }
         int lastStart = rest.last();
-        while (lastStart > rest.first() && time[rest.last()] - time[lastStart] < motion.dwellS()) {
+        while (lastStart > rest.first() && time.get(rest.last()) - time.get(lastStart) < motion.dwellS()) {
             lastStart--;
         }
-        double levelFirst = median(position, rest.first(), firstEnd);
-        double levelLast = median(position, lastStart, rest.last());
+        double levelFirst = Select.median(position, rest.first(), firstEnd);
+        double levelLast = Select.median(position, lastStart, rest.last());
         int first = rest.first();
-        while (first < firstEnd && Math.abs(position[first] - levelFirst) > band) {
+        while (first < firstEnd && Math.abs(position.get(first) - levelFirst) > band) {
             first++;
         }
         int last = rest.last();
-        while (last > Math.max(lastStart, first) && Math.abs(position[last] - levelLast) > band) {
+        while (last > Math.max(lastStart, first) && Math.abs(position.get(last) - levelLast) > band) {
             last--;
         }
         return new Rest(first, last);
     }
 
-    private static double median(double[] values, int first, int last) {
-        double[] part = Arrays.copyOfRange(values, first, last + 1);
-        return Select.median(part, part.length);
-    }
-
     private void remarkCutMoves(Segment segment, List<Rest> rests) {
-        double[] time = motion.timeS();
-        double[] position = motion.positionMm();
+        Column time = motion.timeS();
+        Column position = motion.positionMm();
         int first = rests.get(0).first();
         int last = rests.get(rests.size() - 1).last();
-        if (Math.abs(position[segment.from()] - position[first]) > motion.movingWidthMm()) {
+        if (Math.abs(position.get(segment.from()) - position.get(first)) > motion.movingWidthMm()) {
             notes.add(Note.of(
                     NoteCode.LOG_STARTS_IN_MOTION,
                     recording.source(),
-                    seconds(time[segment.from()]),
-                    seconds(time[first])));
+                    seconds(time.get(segment.from())),
+                    seconds(time.get(first))));
         }
-        if (Math.abs(position[segment.to() - 1] - position[last]) > motion.movingWidthMm()) {
+        if (Math.abs(position.get(segment.to() - 1) - position.get(last)) > motion.movingWidthMm()) {
             notes.add(Note.of(
                     NoteCode.LOG_ENDS_IN_MOTION,
                     recording.source(),
-                    seconds(time[last]),
-                    seconds(time[segment.to() - 1])));
+                    seconds(time.get(last)),
+                    seconds(time.get(segment.to() - 1))));
         }
     }
 
@@ -261,20 +254,20 @@ public final class PassFinder {
 
     /** Reads both tracks where the reference turns round: speed is zero there, though only for an instant. */
     private Dwell turningPoint(int row) {
-        double[] position = motion.positionMm();
+        Column position = motion.positionMm();
         int first = row;
         int last = row;
-        while (Math.abs(position[first - 1] - position[row]) <= motion.bandMm()) {
+        while (Math.abs(position.get(first - 1) - position.get(row)) <= motion.bandMm()) {
             first--;
         }
-        while (Math.abs(position[last + 1] - position[row]) <= motion.bandMm()) {
+        while (Math.abs(position.get(last + 1) - position.get(row)) <= motion.bandMm()) {
             last++;
         }
         return reader.read(first, last, false);
     }
 
     private boolean addPass(Dwell before, Dwell after, Move move) {
-        double[] time = motion.timeS();
+        Column time = motion.timeS();
         int from = before.lastRow();
         int to = after.firstRow();
         double travel = after.referenceMm() - before.referenceMm();
@@ -306,8 +299,8 @@ public final class PassFinder {
                         before,
                         after,
                         false,
-                        time[from],
-                        time[to],
+                        time.get(from),
+                        time.get(to),
                         recording.hasReference() ? travel : Double.NaN,
                         after.indicationMm() - before.indicationMm(),
                         plateau.speedMmPerS(),
@@ -333,7 +326,7 @@ public final class PassFinder {
     private double overshoot(int from, int to, double endMm, double sense) {
         double beyond = 0;
         for (int i = from; i <= to; i++) {
-            beyond = Math.max(beyond, sense * (motion.positionMm()[i] - endMm));
+            beyond = Math.max(beyond, sense * (motion.positionMm().get(i) - endMm));
         }
         return Math.max(beyond - motion.bandMm(), 0);
     }
@@ -344,12 +337,12 @@ public final class PassFinder {
         if (halt >= motion.dwellS()) {
             return false;
         }
-        double[] position = motion.positionMm();
+        Column position = motion.positionMm();
         double width = Math.min(motion.stillWidthMm(), speed * halt / 4);
         for (Rest rest : Rests.find(motion.timeS(), position, from, to + 1, width, halt)) {
-            double place = position[(rest.first() + rest.last()) / 2];
-            if (Math.abs(place - position[from]) > motion.movingWidthMm()
-                    && Math.abs(place - position[to]) > motion.movingWidthMm()) {
+            double place = position.get((rest.first() + rest.last()) / 2);
+            if (Math.abs(place - position.get(from)) > motion.movingWidthMm()
+                    && Math.abs(place - position.get(to)) > motion.movingWidthMm()) {
                 return true;
             }
         }
@@ -374,15 +367,15 @@ public final class PassFinder {
             return Double.NaN;
         }
         Column dropout = recording.dropout();
-        double[] time = motion.timeS();
+        Column time = motion.timeS();
         Set<Integer> gaps = Plateau.gapRows(recording, from, to);
         double lost = 0;
         double known = 0;
         for (int i = from + 1; i <= to; i++) {
             double share = dropout.at(i);
             if (!Double.isNaN(share) && (gaps.isEmpty() || !gaps.contains(i))) {
-                known += time[i] - time[i - 1];
-                lost += share * (time[i] - time[i - 1]);
+                known += time.get(i) - time.get(i - 1);
+                lost += share * (time.get(i) - time.get(i - 1));
             }
         }
         return known > 0 ? lost / known : Double.NaN;

@@ -40,10 +40,10 @@ record Plateau(
 
     /** Returns the plateau of the move from row {@code from} to row {@code to}, both at rest. */
     static Plateau of(Recording recording, Motion motion, int from, int to, double pathMm) {
-        double[] time = motion.timeS();
-        double[] position = motion.positionMm();
-        double duration = time[to] - time[from];
-        double sense = position[to] >= position[from] ? 1 : -1;
+        Column time = motion.timeS();
+        Column position = motion.positionMm();
+        double duration = time.get(to) - time.get(from);
+        double sense = position.get(to) >= position.get(from) ? 1 : -1;
         double noise = Math.max(motion.noiseMm(), motion.stepMm() / 3);
         double piece = Math.max(
                 Math.max(duration / PIECES, Math.max(0.01, 3 * recording.intervalS())),
@@ -56,8 +56,8 @@ record Plateau(
         double[] way = new double[pieces];
         for (int k = 0; k < pieces; k++) {
             boolean broken = gaps.stream().anyMatch(new Between(edges[k], edges[k + 1])::holds);
-            double travel = sense * (position[edges[k + 1]] - position[edges[k]]);
-            speed[k] = broken ? Double.NaN : travel / (time[edges[k + 1]] - time[edges[k]]);
+            double travel = sense * (position.get(edges[k + 1]) - position.get(edges[k]));
+            speed[k] = broken ? Double.NaN : travel / (time.get(edges[k + 1]) - time.get(edges[k]));
             way[k] = broken ? 0 : Math.abs(travel);
         }
         double level = commonestSpeed(speed, way);
@@ -79,18 +79,18 @@ record Plateau(
             }
         }
         if (first < 0) {
-            return new Plateau(level, time[from], time[to], 0, top, Double.NaN, Double.NaN);
+            return new Plateau(level, time.get(from), time.get(to), 0, top, Double.NaN, Double.NaN);
         }
         int startRow = edges[first];
         int endRow = edges[last + 1];
         double plateau = medianSpeed(time, position, startRow, endRow);
         double delay = Math.sqrt(2 * motion.bandMm());
-        double up = rampFrom(time, position, startRow, endRow, position[from], time[from], plateau, delay, 1);
-        double down = rampFrom(time, position, startRow, endRow, position[to], time[to], plateau, delay, -1);
+        double up = rampFrom(time, position, startRow, endRow, position.get(from), time.get(from), plateau, delay, 1);
+        double down = rampFrom(time, position, startRow, endRow, position.get(to), time.get(to), plateau, delay, -1);
         return new Plateau(
                 plateau,
-                time[startRow],
-                time[endRow],
+                time.get(startRow),
+                time.get(endRow),
                 total > 0 ? even / total : 0,
                 top,
                 motion.resolves(plateau, up, recording.intervalS()) ? up : Double.NaN,
@@ -114,15 +114,15 @@ record Plateau(
         return rows;
     }
 
-    private static int[] edges(double[] time, int from, int to, double piece) {
+    private static int[] edges(Column time, int from, int to, double piece) {
         int[] edges = new int[to - from + 1];
         int count = 0;
         edges[count++] = from;
-        double next = time[from] + piece;
+        double next = time.get(from) + piece;
         for (int i = from + 1; i < to; i++) {
-            if (time[i] >= next) {
+            if (time.get(i) >= next) {
                 edges[count++] = i;
-                next = time[i] + piece - (time[i] - next) % piece;
+                next = time.get(i) + piece - (time.get(i) - next) % piece;
             }
         }
         edges[count++] = to;
@@ -156,12 +156,14 @@ record Plateau(
     }
 
     /** Returns the median of the speeds taken over half the plateau, from every row of its first half. */
-    private static double medianSpeed(double[] time, double[] position, int startRow, int endRow) {
+    private static double medianSpeed(Column time, Column position, int startRow, int endRow) {
         int half = Math.max((endRow - startRow) / 2, 1);
-        double[] speeds = new double[endRow - startRow - half + 1];
+        int count = endRow - startRow - half + 1;
+        int stride = Select.stride(count);
+        double[] speeds = new double[(count + stride - 1) / stride];
         for (int i = 0; i < speeds.length; i++) {
-            int row = startRow + i;
-            speeds[i] = Math.abs(position[row + half] - position[row]) / (time[row + half] - time[row]);
+            int row = startRow + i * stride;
+            speeds[i] = Math.abs(position.get(row + half) - position.get(row)) / (time.get(row + half) - time.get(row));
         }
         return Select.median(speeds, speeds.length);
     }
@@ -171,8 +173,8 @@ record Plateau(
      * V / (2 a) - sqrt(2 d / a) after the move was first seen, d being the way that noise hides.
      */
     private static double rampFrom(
-            double[] time,
-            double[] position,
+            Column time,
+            Column position,
             int startRow,
             int endRow,
             double restMm,
@@ -186,8 +188,8 @@ record Plateau(
         double meanT = 0;
         double meanX = 0;
         for (int i = a; i <= b; i++) {
-            meanT += time[i];
-            meanX += position[i];
+            meanT += time.get(i);
+            meanX += position.get(i);
         }
         meanT /= b - a + 1;
         meanX /= b - a + 1;

@@ -147,14 +147,15 @@ public final class Recording {
      * @throws IllegalStateException if it has no indication
      */
     public Recording reversed() {
-        double[] turned = indicationMm().toArray();
-        for (int i = 0; i < turned.length; i++) {
-            turned[i] = -turned[i];
+        Column indication = indicationMm();
+        Column.Builder turned = indication.sibling(indication.size());
+        for (int i = 0; i < indication.size(); i++) {
+            turned.add(-indication.get(i));
         }
         return new Recording(
                 source,
                 timeS,
-                Column.owning(turned, turned.length),
+                turned.build(),
                 referenceMm,
                 dropout,
                 countMm,

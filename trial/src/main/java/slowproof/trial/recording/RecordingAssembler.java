@@ -1,7 +1,6 @@
 package slowproof.trial.recording;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.counts.CounterRegister;
@@ -36,13 +35,13 @@ public final class RecordingAssembler {
     private final List<IllegalTransition> illegal = new ArrayList<>();
     private final List<Break> breaks = new ArrayList<>();
 
-    /** Columns after leaving rows out; {@code lineRow} maps each kept row to its row in the log, null when all are kept. */
-    private double[] time;
+    /** Columns after leaving rows out, and the lines of the rows that are left. */
+    private Column time;
 
-    private double @Nullable [] indication;
-    private double @Nullable [] reference;
-    private double @Nullable [] dropout;
-    private int @Nullable [] lineRow;
+    private @Nullable Column indication;
+    private @Nullable Column reference;
+    private @Nullable Column dropout;
+    private RowLines lines;
     private int size;
     private double longestIntervalS;
     private int longestIntervalRow;
@@ -51,7 +50,8 @@ public final class RecordingAssembler {
         this.log = log;
         this.scale = scale;
         this.rule = rule;
-        this.time = log.timeS().raw();
+        this.time = log.timeS();
+        this.lines = log.lines();
         this.size = log.timeS().size();
     }
 
@@ -80,15 +80,15 @@ public final class RecordingAssembler {
 
     private Recording assemble() {
         if (log.count() == null && log.channelA() == null) {
-            indication = log.readingMm() == null ? null : log.readingMm().raw();
+            indication = log.readingMm();
         } else {
             if (scale.distancePerCountMm() == null) {
                 throw refuse(ProblemCode.LOG_DISTANCE_PER_COUNT_MISSING, 0, 0);
             }
-            indication = log.count() == null ? decode() : log.count().raw();
+            indication = log.count() == null ? decode() : log.count();
         }
-        reference = log.referenceMm() == null ? null : log.referenceMm().raw();
-        dropout = log.dropout() == null ? null : log.dropout().raw();
+        reference = log.referenceMm();
+        dropout = log.dropout();
         keepUsableRows();
         if (size < 2) {
             throw refuse(ProblemCode.LOG_TOO_FEW_ROWS, 0, size);
@@ -106,38 +106,24 @@ public final class RecordingAssembler {
         }
         remarkBreaks();
         return new Recording(
-                log.source(),
-                column(time),
-                indication == null ? null : column(indication),
-                reference == null ? null : column(reference),
-                dropout == null ? null : column(dropout),
-                countMm,
-                interval,
-                breaks,
-                illegal,
-                notes);
-    }
-
-    /** Every array here is a column's own or was made here, and is written to no more. */
-    private Column column(double[] values) {
-        return Column.owning(values, size);
+                log.source(), time, indication, reference, dropout, countMm, interval, breaks, illegal, notes);
     }
 
     /** Counts the edges of both channels; the rows of illegal transitions are those of the log. */
-    private double[] decode() {
-        double[] a = requireColumn(log.channelA());
-        double[] b = requireColumn(log.channelB());
-        double[] counts = new double[size];
+    private Column decode() {
+        Column a = requireColumn(log.channelA());
+        Column b = requireColumn(log.channelB());
+        Column.Builder counts = time.sibling(size);
         Quadrature decoder = new Quadrature(scale.evaluation());
         for (int i = 0; i < size; i++) {
-            if (Double.isNaN(a[i]) || Double.isNaN(b[i])) {
-                counts[i] = Double.NaN;
+            if (Double.isNaN(a.get(i)) || Double.isNaN(b.get(i))) {
+                counts.add(Double.NaN);
                 continue;
             }
-            if (!decoder.accept(a[i] > 0.5, b[i] > 0.5)) {
-                illegal.add(new IllegalTransition(i, time[i]));
+            if (!decoder.accept(a.get(i) > 0.5, b.get(i) > 0.5)) {
+                illegal.add(new IllegalTransition(i, time.get(i)));
             }
-            counts[i] = decoder.count();
+            counts.add((double) decoder.count());
         }
         if (!illegal.isEmpty()) {
             notes.add(Note.of(
@@ -146,69 +132,37 @@ public final class RecordingAssembler {
                     illegal.size(),
                     seconds(illegal.get(0).timeS())));
         }
-        return counts;
+        return counts.build();
     }
 
-    private static double[] requireColumn(@Nullable Column column) {
+    private static Column requireColumn(@Nullable Column column) {
         if (column == null) {
             throw new IllegalStateException("column is absent");
         }
-        return column.raw();
+        return column;
     }
 
     /** Leaves out rows without a needed value, and all but the last row of each repeated time stamp. */
     private void keepUsableRows() {
-        int incomplete = 0;
-        int repeated = 0;
-        for (int i = 0; i < size; i++) {
-            if (!complete(i)) {
-                incomplete++;
-            } else if (i + 1 < size && time[i + 1] == time[i] && complete(i + 1)) {
-                repeated++;
-            }
+        UsableRows rows = UsableRows.of(time, indication, reference);
+        if (rows.incomplete() > 0) {
+            notes.add(Note.of(NoteCode.LOG_ROWS_LEFT_OUT, log.source(), rows.incomplete(), size));
         }
-        if (incomplete + repeated == 0) {
+        if (rows.repeated() > 0) {
+            notes.add(Note.of(NoteCode.LOG_TIMES_REPEATED, log.source(), rows.repeated(), size));
+        }
+        if (rows.incomplete() + rows.repeated() == 0) {
             return;
         }
-        if (incomplete > 0) {
-            notes.add(Note.of(NoteCode.LOG_ROWS_LEFT_OUT, log.source(), incomplete, size));
-        }
-        if (repeated > 0) {
-            notes.add(Note.of(NoteCode.LOG_TIMES_REPEATED, log.source(), repeated, size));
-        }
-        int[] rows = new int[size - incomplete - repeated];
-        int kept = 0;
-        for (int i = 0; i < size; i++) {
-            boolean again = i + 1 < size && time[i + 1] == time[i] && complete(i + 1);
-            if (complete(i) && !again) {
-                rows[kept++] = i;
-            }
-        }
-        time = pick(time, rows);
-        indication = indication == null ? null : pick(indication, rows);
-        reference = reference == null ? null : pick(reference, rows);
-        dropout = dropout == null ? null : pick(dropout, rows);
-        for (int k = 0; k < illegal.size(); k++) {
-            int place = Arrays.binarySearch(rows, illegal.get(k).row());
-            int row = Math.min(place < 0 ? -place - 1 : place, Math.max(kept - 1, 0));
-            illegal.set(k, new IllegalTransition(row, illegal.get(k).timeS()));
-        }
-        lineRow = rows;
-        size = kept;
-    }
-
-    private boolean complete(int row) {
-        return Double.isFinite(time[row])
-                && (indication == null || Double.isFinite(indication[row]))
-                && (reference == null || Double.isFinite(reference[row]));
-    }
-
-    private static double[] pick(double[] values, int[] rows) {
-        double[] picked = new double[rows.length];
-        for (int i = 0; i < rows.length; i++) {
-            picked[i] = values[rows[i]];
-        }
-        return picked;
+        lines = rows.lines(lines);
+        List<IllegalTransition> moved = rows.moved(illegal);
+        illegal.clear();
+        illegal.addAll(moved);
+        time = rows.pick(time);
+        indication = indication == null ? null : rows.pick(indication);
+        reference = reference == null ? null : rows.pick(reference);
+        dropout = dropout == null ? null : rows.pick(dropout);
+        size = time.size();
     }
 
     private double medianInterval() {
@@ -217,7 +171,7 @@ public final class RecordingAssembler {
         double[] intervals = new double[size / stride + 1];
         int count = 0;
         for (int i = 1; i < size; i += stride) {
-            double interval = time[i] - time[i - 1];
+            double interval = time.get(i) - time.get(i - 1);
             if (interval > 0) {
                 intervals[count++] = interval;
             }
@@ -232,13 +186,13 @@ public final class RecordingAssembler {
         int back = 0;
         int firstBack = 0;
         for (int i = 1; i < size; i++) {
-            double step = time[i] - time[i - 1];
+            double step = time.get(i) - time.get(i - 1);
             if (step <= 0) {
                 firstBack = back++ == 0 ? i : firstBack;
-                breaks.add(new Break(Break.Cause.CLOCK_BACK, i, line(i), time[i - 1], time[i], true));
+                breaks.add(new Break(Break.Cause.CLOCK_BACK, i, line(i), time.get(i - 1), time.get(i), true));
             } else if (step > rule.gapFactor() * interval) {
                 boolean splits = step >= rule.splitS() && !stoodStill(i);
-                breaks.add(new Break(Break.Cause.GAP, i, line(i), time[i - 1], time[i], splits));
+                breaks.add(new Break(Break.Cause.GAP, i, line(i), time.get(i - 1), time.get(i), splits));
             } else if (step > longestIntervalS) {
                 longestIntervalS = step;
                 longestIntervalRow = i;
@@ -259,8 +213,8 @@ public final class RecordingAssembler {
                 && (reference == null || still(reference, row, count == null ? 0 : 2 * count));
     }
 
-    private static boolean still(double @Nullable [] values, int row, double step) {
-        return values != null && Math.abs(values[row] - values[row - 1]) <= step;
+    private static boolean still(@Nullable Column values, int row, double step) {
+        return values != null && Math.abs(values.get(row) - values.get(row - 1)) <= step;
     }
 
     /**
@@ -282,8 +236,8 @@ public final class RecordingAssembler {
             if (nextBreak < breaks.size() && breaks.get(nextBreak).row() == i) {
                 nextBreak++;
                 from = i;
-            } else if (time[i] - time[from] >= stretch) {
-                top = Math.max(top, Math.abs(reference[i] - reference[from]) / (time[i] - time[from]));
+            } else if (time.get(i) - time.get(from) >= stretch) {
+                top = Math.max(top, Math.abs(reference.get(i) - reference.get(from)) / (time.get(i) - time.get(from)));
                 from = i;
             }
         }
@@ -291,8 +245,8 @@ public final class RecordingAssembler {
     }
 
     /** Unwraps the counter where it has a register, and turns counts into mm. */
-    private double[] scaled(double[] counts, double countMm, double topSpeed, double interval) {
-        double[] result = new double[size];
+    private Column scaled(Column counts, double countMm, double topSpeed, double interval) {
+        Column.Builder result = time.sibling(size);
         CounterRegister register = scale.register();
         if (log.channelA() != null) {
             warnOfSlowSampling(topSpeed, interval, countMm);
@@ -300,19 +254,19 @@ public final class RecordingAssembler {
         }
         if (register == null) {
             for (int i = 0; i < size; i++) {
-                result[i] = counts[i] * countMm;
+                result.add(counts.get(i) * countMm);
             }
-            return result;
+            return result.build();
         }
         register = withSignOf(register, counts);
         refuseTooFast(register, topSpeed, countMm);
         double sense = 0;
-        double unwrapped = counts[0];
-        result[0] = unwrapped * countMm;
+        double unwrapped = counts.get(0);
+        result.add(unwrapped * countMm);
         int wraps = 0;
         int nextBreak = 0;
         for (int i = 1; i < size; i++) {
-            double step = register.step(counts[i - 1], counts[i]);
+            double step = register.step(counts.get(i - 1), counts.get(i));
             if (nextBreak < breaks.size() && breaks.get(nextBreak).row() == i) {
                 Break place = breaks.get(nextBreak);
                 if (place.cause() == Break.Cause.GAP
@@ -320,7 +274,9 @@ public final class RecordingAssembler {
                     if (reference != null) {
                         sense = sense == 0 ? senseOfTravel(register, counts) : sense;
                         step = register.stepNear(
-                                counts[i - 1], counts[i], sense * (reference[i] - reference[i - 1]) / countMm);
+                                counts.get(i - 1),
+                                counts.get(i),
+                                sense * (reference.get(i) - reference.get(i - 1)) / countMm);
                     } else if (!place.splits()) {
                         breaks.set(
                                 nextBreak,
@@ -329,24 +285,24 @@ public final class RecordingAssembler {
                 }
                 nextBreak++;
             }
-            if (step != counts[i] - counts[i - 1]) {
+            if (step != counts.get(i) - counts.get(i - 1)) {
                 wraps++;
             }
             unwrapped += step;
-            result[i] = unwrapped * countMm;
+            result.add(unwrapped * countMm);
         }
         if (wraps > 0) {
             notes.add(Note.of(NoteCode.LOG_COUNTER_WRAPPED, log.source(), wraps, register.bits()));
         }
-        return result;
+        return result.build();
     }
 
     /** Returns -1 when the sensor counts against the reference, else 1; by the smallest steps, which are right nearly everywhere. */
-    private double senseOfTravel(CounterRegister register, double[] counts) {
+    private double senseOfTravel(CounterRegister register, Column counts) {
         double sum = 0;
         if (reference != null) {
             for (int i = 1; i < size; i++) {
-                sum += register.step(counts[i - 1], counts[i]) * (reference[i] - reference[i - 1]);
+                sum += register.step(counts.get(i - 1), counts.get(i)) * (reference.get(i) - reference.get(i - 1));
             }
         }
         return sum < 0 ? -1 : 1;
@@ -356,20 +312,20 @@ public final class RecordingAssembler {
      * A negative count tells that the register carries a sign, whatever was stated; steps come out the same. A count that
      * the register cannot show is refused.
      */
-    private CounterRegister withSignOf(CounterRegister register, double[] counts) {
-        double low = counts[0];
+    private CounterRegister withSignOf(CounterRegister register, Column counts) {
+        double low = counts.get(0);
         double high = low;
         for (int i = 1; i < size; i++) {
-            low = Math.min(low, counts[i]);
-            high = Math.max(high, counts[i]);
+            low = Math.min(low, counts.get(i));
+            high = Math.max(high, counts.get(i));
         }
         CounterRegister signed = low < 0 ? new CounterRegister(register.bits(), true) : register;
         if (!signed.holds(low) || !signed.holds(high)) {
             int row = 0;
-            while (signed.holds(counts[row])) {
+            while (signed.holds(counts.get(row))) {
                 row++;
             }
-            throw refuse(ProblemCode.LOG_COUNT_BEYOND_REGISTER, row, counts[row], signed.bits());
+            throw refuse(ProblemCode.LOG_COUNT_BEYOND_REGISTER, row, counts.get(row), signed.bits());
         }
         return signed;
     }
@@ -411,25 +367,27 @@ public final class RecordingAssembler {
      * than half of the whole travel. Smaller steps stay, since a sensor that catches up after a dropout makes them too.
      */
     private void findCounterSteps(double topSpeed, double countMm) {
-        double[] shown = nonNull(indication);
-        double[] referred = nonNull(reference);
+        Column shown = requireColumn(indication);
+        Column referred = requireColumn(reference);
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
         for (int i = 0; i < size; i++) {
-            low = Math.min(low, referred[i]);
-            high = Math.max(high, referred[i]);
+            low = Math.min(low, referred.get(i));
+            high = Math.max(high, referred.get(i));
         }
         double fine = Double.isNaN(countMm) ? 0 : 5 * countMm;
         List<Break> found = new ArrayList<>();
         for (int i = 1; i < size; i++) {
-            double step = Math.abs(shown[i] - shown[i - 1]);
-            double possible =
-                    3 * Math.max(Math.abs(referred[i] - referred[i - 1]), topSpeed * Math.abs(time[i] - time[i - 1]))
-                            + fine
-                            + 5;
-            boolean toZero = step > possible && Math.abs(shown[i]) <= possible - 5;
+            double step = Math.abs(shown.get(i) - shown.get(i - 1));
+            double possible = 3
+                            * Math.max(
+                                    Math.abs(referred.get(i) - referred.get(i - 1)),
+                                    topSpeed * Math.abs(time.get(i) - time.get(i - 1)))
+                    + fine
+                    + 5;
+            boolean toZero = step > possible && Math.abs(shown.get(i)) <= possible - 5;
             if (toZero || step > possible + 0.5 * (high - low) + 100) {
-                found.add(new Break(Break.Cause.COUNTER_STEP, i, line(i), time[i - 1], time[i], true));
+                found.add(new Break(Break.Cause.COUNTER_STEP, i, line(i), time.get(i - 1), time.get(i), true));
             }
         }
         if (!found.isEmpty()) {
@@ -442,13 +400,6 @@ public final class RecordingAssembler {
             breaks.addAll(found);
             breaks.sort((one, other) -> Integer.compare(one.row(), other.row()));
         }
-    }
-
-    private static double[] nonNull(double @Nullable [] values) {
-        if (values == null) {
-            throw new IllegalStateException("column is absent");
-        }
-        return values;
     }
 
     private void remarkBreaks() {
@@ -484,7 +435,7 @@ public final class RecordingAssembler {
     }
 
     private long line(int row) {
-        return log.lines().line(lineRow == null ? row : lineRow[row]);
+        return lines.line(row);
     }
 
     private BadInputException refuse(ProblemCode code, int row, Object... arguments) {

@@ -17,17 +17,17 @@ import slowproof.trial.note.Note;
 public final class RecordingJoiner {
     private final Recording sensor;
     private final Recording reference;
-    private final double[] sensorTime;
-    private final double[] referenceTime;
-    private final double[] indication;
-    private final double[] position;
-    private final @Nullable Break[] sensorBreak;
-    private final @Nullable Break[] referenceBreak;
+    private final DoubleUnaryOperator toReferenceTime;
+    private final Column referenceTime;
+    private final Column indication;
+    private final Column position;
+    private final Breaks sensorBreaks;
+    private final Breaks referenceBreaks;
     private final Column.Builder times;
     private final Column.Builder shown;
     private final Column.Builder referred;
     private final Column.Builder dropouts;
-    private final int[] joinedRow;
+    private final List<IllegalTransition> illegal = new ArrayList<>();
     private final List<Break> breaks = new ArrayList<>();
     private boolean rowsMissing;
     private boolean cut;
@@ -36,21 +36,17 @@ public final class RecordingJoiner {
     private RecordingJoiner(Recording sensor, Recording reference, DoubleUnaryOperator toReferenceTime) {
         this.sensor = sensor;
         this.reference = reference;
-        sensorTime = new double[sensor.size()];
-        for (int i = 0; i < sensorTime.length; i++) {
-            sensorTime[i] = toReferenceTime.applyAsDouble(sensor.timeS().at(i));
-        }
-        referenceTime = reference.timeS().raw();
-        indication = sensor.indicationMm().raw();
-        position = reference.referenceMm().raw();
-        sensorBreak = breaks(sensor);
-        referenceBreak = breaks(reference);
-        int rows = sensor.size() + reference.size();
-        times = new Column.Builder(rows);
-        shown = new Column.Builder(rows);
-        referred = new Column.Builder(rows);
-        dropouts = new Column.Builder(sensor.hasDropout() ? rows : 0);
-        joinedRow = new int[sensor.size()];
+        this.toReferenceTime = toReferenceTime;
+        referenceTime = reference.timeS();
+        indication = sensor.indicationMm();
+        position = reference.referenceMm();
+        sensorBreaks = new Breaks(sensor);
+        referenceBreaks = new Breaks(reference);
+        int rows = (int) Math.min((long) sensor.size() + reference.size(), Integer.MAX_VALUE - 8);
+        times = referenceTime.sibling(rows);
+        shown = referenceTime.sibling(rows);
+        referred = referenceTime.sibling(rows);
+        dropouts = referenceTime.sibling(sensor.hasDropout() ? rows : 0);
     }
 
     /**
@@ -66,37 +62,62 @@ public final class RecordingJoiner {
         return new RecordingJoiner(sensor, reference, toReferenceTime).join();
     }
 
-    private static @Nullable Break[] breaks(Recording recording) {
-        @Nullable Break[] breaks = new @Nullable Break[recording.size()];
-        for (Break place : recording.breaks()) {
-            if (place.cause() == Break.Cause.CLOCK_BACK) {
+    /** The breaks of a recording, met row by row. */
+    private static final class Breaks {
+        private final List<Break> all;
+        private int next;
+
+        Breaks(Recording recording) {
+            all = recording.breaks();
+            if (all.stream().anyMatch(place -> place.cause() == Break.Cause.CLOCK_BACK)) {
                 throw new IllegalArgumentException("the clock of " + recording.source() + " was set back");
             }
-            breaks[place.row()] = place;
         }
-        return breaks;
+
+        /** Returns the break before a row, or null; rows are asked for in order. */
+        @Nullable
+        Break before(int row) {
+            while (next < all.size() && all.get(next).row() < row) {
+                next++;
+            }
+            return next < all.size() && all.get(next).row() == row ? all.get(next) : null;
+        }
+    }
+
+    private double sensorTime(int row) {
+        return toReferenceTime.applyAsDouble(sensor.timeS().get(row));
     }
 
     private Recording join() {
         int s = 0;
         int r = 0;
+        int seen = 0;
+        List<IllegalTransition> sensorIllegal = sensor.illegalTransitions();
         while (s < sensor.size() || r < reference.size()) {
-            boolean sensorRow = r == reference.size() || (s < sensor.size() && sensorTime[s] <= referenceTime[r]);
-            boolean both = sensorRow && r < reference.size() && sensorTime[s] == referenceTime[r];
+            double sensorTime = s < sensor.size() ? sensorTime(s) : Double.POSITIVE_INFINITY;
+            double time = r < reference.size() ? referenceTime.get(r) : Double.POSITIVE_INFINITY;
+            boolean sensorRow = r == reference.size() || (s < sensor.size() && sensorTime <= time);
+            boolean both = sensorRow && r < reference.size() && sensorTime == time;
+            Break sensorBreak = sensorBreaks.before(s);
+            Break referenceBreak = referenceBreaks.before(r);
             if (sensorRow) {
-                note(sensorBreak[s]);
-                joinedRow[s] = times.size();
+                note(sensorBreak);
+                for (; seen < sensorIllegal.size() && sensorIllegal.get(seen).row() <= s; seen++) {
+                    illegal.add(new IllegalTransition(times.size(), sensorTime));
+                }
             }
             if (both || !sensorRow) {
-                note(referenceBreak[r]);
+                note(referenceBreak);
             }
             if (both) {
-                add(referenceTime[r], indication[s], position[r], s);
-            } else if (sensorRow && r > 0 && r < reference.size() && referenceBreak[r] == null) {
-                double share = (sensorTime[s] - referenceTime[r - 1]) / (referenceTime[r] - referenceTime[r - 1]);
-                add(sensorTime[s], indication[s], position[r - 1] + share * (position[r] - position[r - 1]), s);
-            } else if (!sensorRow && s > 0 && s < sensor.size() && sensorBreak[s] == null) {
-                add(referenceTime[r], indication[s - 1], position[r], s);
+                add(time, indication.get(s), position.get(r), s);
+            } else if (sensorRow && r > 0 && r < reference.size() && referenceBreak == null) {
+                double before = referenceTime.get(r - 1);
+                double share = (sensorTime - before) / (time - before);
+                double from = position.get(r - 1);
+                add(sensorTime, indication.get(s), from + share * (position.get(r) - from), s);
+            } else if (!sensorRow && s > 0 && s < sensor.size() && sensorBreak == null) {
+                add(time, indication.get(s - 1), position.get(r), s);
             }
             s += sensorRow ? 1 : 0;
             r += both || !sensorRow ? 1 : 0;
@@ -106,9 +127,7 @@ public final class RecordingJoiner {
                     ProblemCode.LOG_TOO_FEW_ROWS, SourcePosition.ofFile(sensor.source()), times.size());
         }
         int last = times.size() - 1;
-        List<IllegalTransition> illegal = sensor.illegalTransitions().stream()
-                .map(seen -> new IllegalTransition(Math.min(joinedRow[seen.row()], last), sensorTime[seen.row()]))
-                .toList();
+        illegal.replaceAll(place -> new IllegalTransition(Math.min(place.row(), last), place.timeS()));
         List<Note> notes = new ArrayList<>(sensor.notes());
         notes.addAll(reference.notes());
         return new Recording(

@@ -16,14 +16,14 @@ final class RestNoise {
     private RestNoise() {}
 
     /** Returns the standard deviation at rest in mm, 0 when it is below the steps or when nothing is at rest. */
-    static double standardDeviationMm(Recording recording, double[] position, double windowS, double stepMm) {
-        double[] time = recording.timeS().raw();
+    static double standardDeviationMm(Recording recording, Column position, double windowS, double stepMm) {
+        Column time = recording.timeS();
         double[] quiet = new double[64];
         int count = 0;
         for (Segment segment : recording.segments()) {
             int from = segment.from();
             for (int i = from; i < segment.to(); i++) {
-                if (time[i] - time[from] >= windowS) {
+                if (time.get(i) - time.get(from) >= windowS) {
                     double residual = i - from < 3 ? Double.NaN : residualIfResting(time, position, from, i, stepMm);
                     if (!Double.isNaN(residual)) {
                         if (count == quiet.length) {
@@ -47,13 +47,13 @@ final class RestNoise {
         return Select.quantile(quiet, kept, 0.9);
     }
 
-    private static double residualIfResting(double[] time, double[] position, int from, int to, double stepMm) {
+    private static double residualIfResting(Column time, Column position, int from, int to, double stepMm) {
         int n = to - from;
         double meanT = 0;
         double meanX = 0;
         for (int i = from; i < to; i++) {
-            meanT += time[i] - time[from];
-            meanX += position[i] - position[from];
+            meanT += time.get(i) - time.get(from);
+            meanX += position.get(i) - position.get(from);
         }
         meanT /= n;
         meanX /= n;
@@ -61,14 +61,14 @@ final class RestNoise {
         double tx = 0;
         double xx = 0;
         for (int i = from; i < to; i++) {
-            double t = time[i] - time[from] - meanT;
-            double x = position[i] - position[from] - meanX;
+            double t = time.get(i) - time.get(from) - meanT;
+            double x = position.get(i) - position.get(from) - meanX;
             tt += t * t;
             tx += t * x;
             xx += x * x;
         }
         double residual = Math.sqrt(Math.max(xx - tx * tx / tt, 0) / (n - 2));
-        double rise = Math.abs(tx / tt) * (time[to - 1] - time[from]);
+        double rise = Math.abs(tx / tt) * (time.get(to - 1) - time.get(from));
         return rise <= Math.max(CLEARLY_MOVING * residual, 1.01 * stepMm) ? residual : Double.NaN;
     }
 }

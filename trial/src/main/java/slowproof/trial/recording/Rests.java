@@ -13,17 +13,17 @@ final class Rests {
     /** A stretch at rest, first and last row included. */
     record Rest(int first, int last) {}
 
-    private final double[] time;
-    private final double[] position;
+    private final Column time;
+    private final Column position;
     private final double widthMm;
     private final double lengthS;
     private final List<Rest> rests = new ArrayList<>();
-    private int[] highs = new int[0];
-    private int[] lows = new int[0];
+    private final Queue highs = new Queue();
+    private final Queue lows = new Queue();
     private int first = -1;
     private int last = -1;
 
-    private Rests(double[] time, double[] position, double widthMm, double lengthS) {
+    private Rests(Column time, Column position, double widthMm, double lengthS) {
         this.time = time;
         this.position = position;
         this.widthMm = widthMm;
@@ -31,7 +31,7 @@ final class Rests {
     }
 
     /** Returns the stretches of rows {@code from} to {@code to} (excluded), in order; touching ones are one. */
-    static List<Rest> find(double[] time, double[] position, int from, int to, double widthMm, double lengthS) {
+    static List<Rest> find(Column time, Column position, int from, int to, double widthMm, double lengthS) {
         Rests search = new Rests(time, position, widthMm, lengthS);
         search.probe(from, to);
         if (search.first >= 0) {
@@ -48,7 +48,7 @@ final class Rests {
         int here = from;
         while (here < to - 1) {
             int next = nextProbe(here, to);
-            if (Math.abs(position[next] - position[here]) <= widthMm) {
+            if (Math.abs(position.get(next) - position.get(here)) <= widthMm) {
                 if (areaFrom >= 0 && before > areaTo) {
                     search(areaFrom, areaTo + 1);
                     areaFrom = -1;
@@ -67,54 +67,49 @@ final class Rests {
     /** Returns the first row a quarter of the length later, or the one before it when a silence lies between them. */
     private int nextProbe(int row, int to) {
         double step = lengthS / 4;
-        double until = time[row] + step;
+        double until = time.get(row) + step;
         int reach = 1;
         int low = row;
-        while (row + reach < to - 1 && time[row + reach] < until) {
+        while (row + reach < to - 1 && time.get(row + reach) < until) {
             low = row + reach;
             reach *= 2;
         }
         int high = Math.min(row + reach, to - 1);
         while (high - low > 1) {
             int middle = (low + high) >>> 1;
-            if (time[middle] < until) {
+            if (time.get(middle) < until) {
                 low = middle;
             } else {
                 high = middle;
             }
         }
-        return high - 1 > row && time[high] - time[high - 1] > step ? high - 1 : high;
+        return high - 1 > row && time.get(high) - time.get(high - 1) > step ? high - 1 : high;
     }
 
     private void search(int from, int to) {
-        if (highs.length < to - from) {
-            highs = new int[to - from];
-            lows = new int[to - from];
-        }
-        int highHead = 0;
-        int highTail = 0;
-        int lowHead = 0;
-        int lowTail = 0;
+        highs.clear();
+        lows.clear();
         int left = from;
         for (int right = from; right < to; right++) {
-            while (highTail > highHead && position[highs[highTail - 1]] <= position[right]) {
-                highTail--;
+            double here = position.get(right);
+            while (!highs.isEmpty() && position.get(highs.last()) <= here) {
+                highs.removeLast();
             }
-            highs[highTail++] = right;
-            while (lowTail > lowHead && position[lows[lowTail - 1]] >= position[right]) {
-                lowTail--;
+            highs.add(right);
+            while (!lows.isEmpty() && position.get(lows.last()) >= here) {
+                lows.removeLast();
             }
-            lows[lowTail++] = right;
-            while (position[highs[highHead]] - position[lows[lowHead]] > widthMm) {
+            lows.add(right);
+            while (position.get(highs.first()) - position.get(lows.first()) > widthMm) {
                 left++;
-                if (highs[highHead] < left) {
-                    highHead++;
+                if (highs.first() < left) {
+                    highs.removeFirst();
                 }
-                if (lows[lowHead] < left) {
-                    lowHead++;
+                if (lows.first() < left) {
+                    lows.removeFirst();
                 }
             }
-            if (time[right] - time[left] >= lengthS) {
+            if (time.get(right) - time.get(left) >= lengthS) {
                 if (first >= 0 && left > last) {
                     rests.add(new Rest(first, last));
                     first = -1;
@@ -122,6 +117,50 @@ final class Rests {
                 first = first < 0 ? left : first;
                 last = right;
             }
+        }
+    }
+
+    /** Rows in order, taken from either end; as long as the longest it had to be. */
+    private static final class Queue {
+        private int[] rows = new int[1 << 10];
+        private int head;
+        private int tail;
+
+        void clear() {
+            head = 0;
+            tail = 0;
+        }
+
+        boolean isEmpty() {
+            return head == tail;
+        }
+
+        int first() {
+            return rows[head];
+        }
+
+        int last() {
+            return rows[tail - 1];
+        }
+
+        void removeFirst() {
+            head++;
+        }
+
+        void removeLast() {
+            tail--;
+        }
+
+        void add(int row) {
+            if (tail == rows.length) {
+                int length = tail - head;
+                int[] target = length > rows.length / 2 ? new int[2 * rows.length] : rows;
+                System.arraycopy(rows, head, target, 0, length);
+                rows = target;
+                head = 0;
+                tail = length;
+            }
+            rows[tail++] = row;
         }
     }
 }

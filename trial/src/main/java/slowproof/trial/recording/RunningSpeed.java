@@ -18,12 +18,12 @@ public final class RunningSpeed {
     private static final int FEWEST_INTERVALS = 3;
 
     private final Recording recording;
-    private final double[] time;
+    private final Column time;
     private final double gateS;
 
     private RunningSpeed(Recording recording, double gateS) {
         this.recording = recording;
-        this.time = recording.timeS().raw();
+        this.time = recording.timeS();
         this.gateS = gateS;
     }
 
@@ -60,11 +60,11 @@ public final class RunningSpeed {
         Top top = new Top();
         RunningSpeed rough = new RunningSpeed(recording, longest);
         if (recording.hasReference()) {
-            step = Motion.smallestStep(recording.referenceMm().raw(), recording.size());
+            step = Motion.smallestStep(recording.referenceMm());
             rough.each(recording.referenceMm(), top);
         }
         if (recording.hasIndication()) {
-            step = Math.max(step, Motion.smallestStep(recording.indicationMm().raw(), recording.size()));
+            step = Math.max(step, Motion.smallestStep(recording.indicationMm()));
             rough.each(recording.indicationMm(), top);
         }
         double gate = top.mmPerS > 0 ? step / (STEP_SHARE * top.mmPerS) : longest;
@@ -101,7 +101,6 @@ public final class RunningSpeed {
     }
 
     private void each(Column track, Taker taker) {
-        double[] position = track.raw();
         int[] breaks = recording.breaks().stream().mapToInt(Break::row).sorted().toArray();
         int from = 0;
         for (int k = 0; k <= breaks.length; k++) {
@@ -109,32 +108,32 @@ public final class RunningSpeed {
             if (k > 0) {
                 taker.gap();
             }
-            stretch(position, from, to, taker);
+            stretch(track, from, to, taker);
             from = Math.max(from, to);
         }
     }
 
-    private void stretch(double[] position, int from, int to, Taker taker) {
+    private void stretch(Column position, int from, int to, Taker taker) {
         if (to - from < 2) {
             for (int row = from; row < to; row++) {
-                taker.take(row, time[row], Double.NaN);
+                taker.take(row, time.get(row), Double.NaN);
             }
             return;
         }
         int behind = from;
         int ahead = from;
         for (int row = from; row < to; row++) {
-            double start = time[row] - gateS / 2;
-            double end = time[row] + gateS / 2;
-            while (behind + 1 < row && time[behind + 1] <= start) {
+            double start = time.get(row) - gateS / 2;
+            double end = time.get(row) + gateS / 2;
+            while (behind + 1 < row && time.get(behind + 1) <= start) {
                 behind++;
             }
             ahead = Math.max(ahead, Math.min(row + 1, to - 1));
-            while (ahead < to - 1 && time[ahead] < end) {
+            while (ahead < to - 1 && time.get(ahead) < end) {
                 ahead++;
             }
-            double duration = time[ahead] - time[behind];
-            taker.take(row, time[row], (position[ahead] - position[behind]) / duration);
+            double duration = time.get(ahead) - time.get(behind);
+            taker.take(row, time.get(row), (position.get(ahead) - position.get(behind)) / duration);
         }
     }
 }

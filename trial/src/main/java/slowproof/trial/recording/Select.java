@@ -7,6 +7,22 @@ final class Select {
 
     private Select() {}
 
+    /** Returns how far apart the values of a regular sample lie that stands for so many. */
+    static int stride(int count) {
+        return Math.max(1, count / ENOUGH);
+    }
+
+    /** Returns the median of the rows {@code first} to {@code last}, both included, of a regular sample of them when there are very many. */
+    static double median(Column values, int first, int last) {
+        int count = last - first + 1;
+        int stride = stride(count);
+        double[] sample = new double[(count + stride - 1) / stride];
+        for (int i = 0; i < sample.length; i++) {
+            sample[i] = values.get(first + i * stride);
+        }
+        return median(sample, sample.length);
+    }
+
     /** Returns the median of the first {@code count} values, of a regular sample of them when there are very many. */
     static double median(double[] values, int count) {
         return quantile(values, count, 0.5);
@@ -17,7 +33,7 @@ final class Select {
         if (count == 0) {
             return Double.NaN;
         }
-        int stride = Math.max(1, count / ENOUGH);
+        int stride = stride(count);
         double[] sample = new double[(count + stride - 1) / stride];
         for (int i = 0; i < sample.length; i++) {
             sample[i] = values[i * stride];

@@ -18,9 +18,9 @@ public final class SpeedJudge {
 
     private static final int FEWEST_AVERAGES = 3;
 
-    private final double[] time;
-    private final double[] indication;
-    private final double[] reference;
+    private final Column time;
+    private final Column indication;
+    private final Column reference;
     private final double countMm;
     private final double intervalS;
     private final double referenceNoiseMm;
@@ -28,12 +28,10 @@ public final class SpeedJudge {
 
     private SpeedJudge(Recording recording, double referenceNoiseMm) {
         this.recording = recording;
-        this.time = recording.timeS().raw();
-        this.indication = recording.indicationMm().raw();
-        this.reference = recording.referenceMm().raw();
-        this.countMm = Double.isNaN(recording.countMm())
-                ? Motion.smallestStep(indication, recording.size())
-                : recording.countMm();
+        this.time = recording.timeS();
+        this.indication = recording.indicationMm();
+        this.reference = recording.referenceMm();
+        this.countMm = Double.isNaN(recording.countMm()) ? Motion.smallestStep(indication) : recording.countMm();
         this.intervalS = recording.intervalS();
         this.referenceNoiseMm = referenceNoiseMm;
     }
@@ -56,14 +54,14 @@ public final class SpeedJudge {
     private @Nullable PlateauSpeed judge(FoundPass pass, double averagingS) {
         int from = rowAt(pass, pass.plateauStartS());
         int to = rowAt(pass, pass.plateauEndS());
-        if (!(time[to] - time[from] >= 2 * averagingS) || countMm == 0) {
+        if (!(time.get(to) - time.get(from) >= 2 * averagingS) || countMm == 0) {
             return null;
         }
         SpeedEstimate mean = estimate(from, to);
         if (mean == null) {
             return null;
         }
-        double referenceMean = (reference[to] - reference[from]) / (time[to] - time[from]);
+        double referenceMean = (reference.get(to) - reference.get(from)) / (time.get(to) - time.get(from));
         Set<Integer> gaps = Plateau.gapRows(recording, from, to);
         Spread indicated = new Spread();
         Spread referred = new Spread();
@@ -72,11 +70,11 @@ public final class SpeedJudge {
         for (int i = from + 1; i <= to; i++) {
             if (!gaps.isEmpty() && gaps.contains(i)) {
                 start = i;
-            } else if (time[i] - time[start] >= averagingS - 0.5 * intervalS) {
+            } else if (time.get(i) - time.get(start) >= averagingS - 0.5 * intervalS) {
                 SpeedEstimate one = estimate(start, i);
                 if (one != null) {
                     indicated.add(one.speedMmPerS());
-                    referred.add((reference[i] - reference[start]) / (time[i] - time[start]));
+                    referred.add((reference.get(i) - reference.get(start)) / (time.get(i) - time.get(start)));
                     counting += one.standardUncertaintyMmPerS() * one.standardUncertaintyMmPerS();
                 }
                 start = i;
@@ -105,13 +103,14 @@ public final class SpeedJudge {
 
     /** Returns the better estimate between two rows, or null when the rows stand still in time. */
     private @Nullable SpeedEstimate estimate(int from, int to) {
-        double duration = time[to] - time[from];
+        double duration = time.get(to) - time.get(from);
         if (!(duration > 0)) {
             return null;
         }
-        SpeedEstimate gate = SpeedEstimate.gate((indication[to] - indication[from]) / countMm, countMm, duration);
+        SpeedEstimate gate =
+                SpeedEstimate.gate((indication.get(to) - indication.get(from)) / countMm, countMm, duration);
         int first = from + 1;
-        while (first <= to && indication[first] == indication[first - 1]) {
+        while (first <= to && indication.get(first) == indication.get(first - 1)) {
             first++;
         }
         int last = to;
@@ -122,13 +121,14 @@ public final class SpeedJudge {
             return gate;
         }
         double span = middle(last) - middle(first);
-        return gate.or(SpeedEstimate.edges((indication[last] - indication[first]) / countMm, countMm, span, intervalS));
+        return gate.or(SpeedEstimate.edges(
+                (indication.get(last) - indication.get(first)) / countMm, countMm, span, intervalS));
     }
 
     /** A transition a whole number of periods after the first one, when single counts can be told apart at all. */
     private boolean sameKind(int first, int row) {
-        double step = Math.abs(indication[row] - indication[row - 1]);
-        double counts = Math.abs(indication[row] - indication[first]) / countMm;
+        double step = Math.abs(indication.get(row) - indication.get(row - 1));
+        double counts = Math.abs(indication.get(row) - indication.get(first)) / countMm;
         return step > 0
                 && step < 1.5 * countMm
                 && counts > 0.5
@@ -136,12 +136,12 @@ public final class SpeedJudge {
     }
 
     private double middle(int row) {
-        return (time[row] + time[row - 1]) / 2;
+        return (time.get(row) + time.get(row - 1)) / 2;
     }
 
     private int rowAt(FoundPass pass, double timeS) {
         int row = pass.before().lastRow();
-        while (row < pass.after().firstRow() && time[row] < timeS) {
+        while (row < pass.after().firstRow() && time.get(row) < timeS) {
             row++;
         }
         return row;

@@ -86,15 +86,15 @@ public record SpeedTrace(
         if (recording.hasDropout()) {
             double[] known = new double[pieces];
             double[] lost = new double[pieces];
-            double[] time = recording.timeS().raw();
-            double[] dropout = recording.dropout().raw();
+            Column time = recording.timeS();
+            Column dropout = recording.dropout();
             for (Segment segment : recording.segments()) {
                 for (int row = segment.from() + 1; row < segment.to(); row++) {
-                    if (!Double.isNaN(dropout[row])) {
-                        int piece = (int) Math.min((time[row] - from) / step, pieces - 1);
-                        double duration = time[row] - time[row - 1];
+                    if (!Double.isNaN(dropout.get(row))) {
+                        int piece = (int) Math.min((time.get(row) - from) / step, pieces - 1);
+                        double duration = time.get(row) - time.get(row - 1);
                         known[piece] += duration;
-                        lost[piece] += dropout[row] * duration;
+                        lost[piece] += dropout.get(row) * duration;
                     }
                 }
             }

@@ -66,7 +66,7 @@ class RestsTest {
             double length = 0.05 + 0.7 * random.nextDouble();
             List<Rest> rests = byDefinition(time, position, width, length);
             found += rests.size();
-            assertThat(Rests.find(time, position, 0, rows, width, length))
+            assertThat(Rests.find(Column.copyOf(time), Column.copyOf(position), 0, rows, width, length))
                     .as("seed %d, trial %d", SEED, trial)
                     .isEqualTo(rests);
         }

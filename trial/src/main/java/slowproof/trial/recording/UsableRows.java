@@ -1,0 +1,88 @@
+package slowproof.trial.recording;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Which rows of a log can be used: those with every needed value, and of rows with one time stamp the last.
+ *
+ * @param time times in s
+ * @param indication indication, or null
+ * @param reference reference, or null
+ * @param incomplete rows that lack a needed value
+ * @param repeated rows left out because the next one has the same time stamp
+ */
+record UsableRows(
+        Column time, @Nullable Column indication, @Nullable Column reference, int incomplete, int repeated) {
+
+    /** Counts the rows to leave out. */
+    static UsableRows of(Column time, @Nullable Column indication, @Nullable Column reference) {
+        UsableRows rows = new UsableRows(time, indication, reference, 0, 0);
+        int incomplete = 0;
+        int repeated = 0;
+        for (int i = 0; i < time.size(); i++) {
+            if (!rows.complete(i)) {
+                incomplete++;
+            } else if (rows.again(i)) {
+                repeated++;
+            }
+        }
+        return new UsableRows(time, indication, reference, incomplete, repeated);
+    }
+
+    private boolean complete(int row) {
+        return Double.isFinite(time.get(row))
+                && (indication == null || Double.isFinite(indication.get(row)))
+                && (reference == null || Double.isFinite(reference.get(row)));
+    }
+
+    private boolean again(int row) {
+        return row + 1 < time.size() && time.get(row + 1) == time.get(row) && complete(row + 1);
+    }
+
+    private boolean used(int row) {
+        return complete(row) && !again(row);
+    }
+
+    private int count() {
+        return time.size() - incomplete - repeated;
+    }
+
+    /** Returns the usable rows of a column. */
+    Column pick(Column column) {
+        Column.Builder picked = column.sibling(count());
+        for (int i = 0; i < column.size(); i++) {
+            if (used(i)) {
+                picked.add(column.get(i));
+            }
+        }
+        return picked.build();
+    }
+
+    /** Returns the lines of the usable rows. */
+    RowLines lines(RowLines lines) {
+        RowLines.Builder picked = new RowLines.Builder();
+        for (int i = 0; i < time.size(); i++) {
+            if (used(i)) {
+                picked.add(lines.line(i));
+            }
+        }
+        return picked.build();
+    }
+
+    /** Returns transitions at the rows that are theirs, or that follow on theirs, once the others are left out. */
+    List<IllegalTransition> moved(List<IllegalTransition> transitions) {
+        List<IllegalTransition> moved = new ArrayList<>();
+        int row = 0;
+        int last = Math.max(count() - 1, 0);
+        for (int i = 0; i < time.size() && moved.size() < transitions.size(); i++) {
+            IllegalTransition next = transitions.get(moved.size());
+            if (next.row() == i) {
+                moved.add(new IllegalTransition(Math.min(row, last), next.timeS()));
+            }
+            row += used(i) ? 1 : 0;
+        }
+        return moved;
+    }
+}
