@@ -32,31 +32,44 @@ public final class LongLanes {
     }
 
     /**
-     * Fills an array with the next value of every lane.
+     * Fills two arrays with the next two values of every lane.
      *
-     * @param into {@link #LANES} long
+     * @param one takes the first values, {@link #LANES} long
+     * @param two takes the second values, as long
      */
-    public void next(long[] into) {
+    public void next(long[] one, long[] two) {
         long[] a = s0;
         long[] b = s1;
         long[] c = s2;
         long[] d = s3;
-        // every array is met at i alone: what lets the compiler take several lanes at once
+        // every array is met at i alone and the steps are few: what lets the compiler take several lanes at once
         for (int i = 0; i < LANES; i++) {
-            long first = a[i];
-            long second = b[i];
-            long third = c[i];
-            long fourth = d[i];
-            into[i] = Long.rotateLeft(first + fourth, 23) + first;
-            long shifted = second << 17;
-            third ^= first;
-            fourth ^= second;
-            second ^= third;
-            first ^= fourth;
-            a[i] = first;
-            b[i] = second;
-            c[i] = third ^ shifted;
-            d[i] = Long.rotateLeft(fourth, 45);
+            long s = a[i];
+            long t = b[i];
+            long u = c[i];
+            long v = d[i];
+
+            one[i] = Long.rotateLeft(s + v, 23) + s;
+            long shifted = t << 17;
+            u ^= s;
+            v ^= t;
+            t ^= u;
+            s ^= v;
+            u ^= shifted;
+            v = Long.rotateLeft(v, 45);
+
+            two[i] = Long.rotateLeft(s + v, 23) + s;
+            shifted = t << 17;
+            u ^= s;
+            v ^= t;
+            t ^= u;
+            s ^= v;
+            u ^= shifted;
+
+            a[i] = s;
+            b[i] = t;
+            c[i] = u;
+            d[i] = Long.rotateLeft(v, 45);
         }
     }
 }

@@ -123,53 +123,83 @@ public final class StreamedMonteCarlo {
         Block(StreamedSource source, UniformRandomProvider random, Plan plan) {
             double[] values = new double[BUFFER];
             double[] second = new double[BUFFER];
+            int[] place = new int[BUFFER];
             double start = plan.range.low();
             double scale = BINS / plan.range.width();
-            double low = plan.bounds.low();
-            double high = plan.bounds.high();
             StreamedSource.Filler filler = source.filler(random);
             for (int done = 0; done < BLOCK; done += BUFFER) {
                 filler.fill(values, second);
-                double origin = values[0];
-                // two sums each: additions of one wait for each other
-                double sum = 0;
-                double otherSum = 0;
-                double squares = 0;
-                double otherSquares = 0;
-                double companionSum = 0;
-                int under = 0;
-                int over = 0;
-                for (int i = 0; i < BUFFER; i += 2) {
-                    double value = values[i];
-                    double other = values[i + 1];
-                    double off = value - origin;
-                    double otherOff = other - origin;
-                    sum += off;
-                    otherSum += otherOff;
-                    squares += off * off;
-                    otherSquares += otherOff * otherOff;
-                    companionSum += second[i] + second[i + 1];
-                    under += (value < low ? 1 : 0) + (other < low ? 1 : 0);
-                    over += (value > high ? 1 : 0) + (other > high ? 1 : 0);
-                    count(value, start, scale);
-                    count(other, start, scale);
-                }
-                sum += otherSum;
-                squares += otherSquares;
-                moments = moments.plus(
-                        new Moments(BUFFER, origin + sum / BUFFER, Math.max(0, squares - sum * sum / BUFFER)));
-                companions += companionSum;
-                below += under;
-                above += over;
+                moments = moments.plus(moments(values));
+                companions += sum(second);
+                below += below(values, plan.bounds.low());
+                above += above(values, plan.bounds.high());
+                places(values, start, scale, place);
+                count(place, bins);
             }
             if (!Double.isFinite(moments.mean())) {
                 throw new ArithmeticException("the model gave a value that is not finite");
             }
         }
 
-        private void count(double value, double start, double scale) {
-            int bin = (int) ((value - start) * scale);
-            bins[Math.max(0, Math.min(BINS - 1, bin))]++;
+        // short loops in methods of their own, which the compiler turns into good code one by one
+
+        private static Moments moments(double[] values) {
+            double origin = values[0];
+            // two sums each: additions of one wait for each other
+            double sum = 0;
+            double otherSum = 0;
+            double squares = 0;
+            double otherSquares = 0;
+            for (int i = 0; i < BUFFER; i += 2) {
+                double off = values[i] - origin;
+                double otherOff = values[i + 1] - origin;
+                sum += off;
+                otherSum += otherOff;
+                squares += off * off;
+                otherSquares += otherOff * otherOff;
+            }
+            sum += otherSum;
+            squares += otherSquares;
+            return new Moments(BUFFER, origin + sum / BUFFER, Math.max(0, squares - sum * sum / BUFFER));
+        }
+
+        private static double sum(double[] values) {
+            double sum = 0;
+            double other = 0;
+            for (int i = 0; i < BUFFER; i += 2) {
+                sum += values[i];
+                other += values[i + 1];
+            }
+            return sum + other;
+        }
+
+        private static int below(double[] values, double bound) {
+            int below = 0;
+            for (double value : values) {
+                below += value < bound ? 1 : 0;
+            }
+            return below;
+        }
+
+        private static int above(double[] values, double bound) {
+            int above = 0;
+            for (double value : values) {
+                above += value > bound ? 1 : 0;
+            }
+            return above;
+        }
+
+        private static void count(int[] place, int[] bins) {
+            for (int bin : place) {
+                bins[bin]++;
+            }
+        }
+
+        private static void places(double[] values, double start, double scale, int[] place) {
+            for (int i = 0; i < BUFFER; i++) {
+                int bin = (int) ((values[i] - start) * scale);
+                place[i] = Math.max(0, Math.min(BINS - 1, bin));
+            }
         }
     }
 

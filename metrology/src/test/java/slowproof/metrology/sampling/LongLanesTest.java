@@ -20,11 +20,13 @@ class LongLanesTest {
             alone[i] = RandomSource.XO_SHI_RO_256_PP.create(
                     new long[] {seeds[4 * i], seeds[4 * i + 1], seeds[4 * i + 2], seeds[4 * i + 3]});
         }
-        long[] next = new long[LongLanes.LANES];
-        for (int step = 0; step < 100; step++) {
-            lanes.next(next);
+        long[][] next = new long[2][LongLanes.LANES];
+        for (int step = 0; step < 50; step++) {
+            lanes.next(next[0], next[1]);
             for (int i = 0; i < alone.length; i++) {
-                assertThat(next[i]).isEqualTo(alone[i].nextLong());
+                for (long[] one : next) {
+                    assertThat(one[i]).isEqualTo(alone[i].nextLong());
+                }
             }
         }
     }

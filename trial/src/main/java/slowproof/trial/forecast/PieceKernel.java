@@ -19,6 +19,8 @@ final class PieceKernel implements StreamedSource {
     private static final double PER_STEP = 0x1.0p-32;
     private static final double PER_PLACE = 0x1.0p-53;
     private static final int SOME = LongLanes.LANES;
+    /** Arrays of bits that are drawn at once. */
+    private static final int BATCH = 2;
 
     private final Kind[] kinds;
 
@@ -49,10 +51,10 @@ final class PieceKernel implements StreamedSource {
             return;
         }
         // how many of each kind fall to these places; then they stand in the order of the kinds
-        work.lanes.next(work.bits);
+        long[] which = work.bits();
         double all = kinds[kinds.length - 1].upTo;
         Arrays.fill(work.count, 0);
-        for (long bits : work.bits) {
+        for (long bits : which) {
             double place = all * PER_PLACE * (bits >>> 11);
             int k = 0;
             while (k < kinds.length - 1 && place >= kinds[k].upTo) {
@@ -96,16 +98,33 @@ final class PieceKernel implements StreamedSource {
     private static final class Work {
         final UniformRandomProvider random;
         final LongLanes lanes;
+        private final int[] at = new int[SOME];
+        private final double[] readings = new double[SOME];
+        private final long[][] drawn = new long[BATCH][SOME];
+        private int used = BATCH;
         final int[] count;
         final double[] error = new double[SOME];
         final double[] deviation = new double[SOME];
-        final long[] bits = new long[SOME];
-        private final long[] more = new long[SOME];
 
         Work(UniformRandomProvider random, int kinds) {
             count = new int[kinds];
             this.random = random;
             lanes = new LongLanes(random);
+        }
+
+        /** Returns fresh random bits, one long for every piece; good until bits are asked for again. */
+        long[] bits() {
+            return drawn[fresh(1)];
+        }
+
+        /** Returns the first of so many arrays of fresh bits that follow each other. */
+        private int fresh(int together) {
+            if (used + together > BATCH) {
+                lanes.next(drawn[0], drawn[1]);
+                used = 0;
+            }
+            used += together;
+            return used - together;
         }
 
         void draw(Kind kind, int from, int to) {
@@ -132,23 +151,40 @@ final class PieceKernel implements StreamedSource {
 
         private void add(double[] sum, double deviation, int from, int to) {
             if (deviation > 0) {
-                lanes.next(bits);
-                NormalTable.add(sum, from, to, deviation, bits, random);
+                NormalTable.add(sum, from, to, deviation, bits(), random);
             }
         }
 
         /** The draw of the curve with its factor on the scatter so far, and two readings. */
         private void curveAndReadings(Kind kind, double step, int from, int to) {
-            lanes.next(bits);
-            lanes.next(more);
-            double[] shared = kind.shared;
-            int draws = kind.draws;
+            int fresh = fresh(2);
+            long[] first = drawn[fresh];
+            long[] second = drawn[fresh + 1];
+            places(second, kind.draws, at);
+            readings(first, second, step, readings);
+            add(kind.shared, at, readings, error, from, to);
+        }
+
+        // short loops one by one: several pieces are taken at once where nothing is looked up
+
+        /** Which draw, from the upper halves. */
+        private static void places(long[] bits, int draws, int[] at) {
+            for (int n = 0; n < SOME; n++) {
+                at[n] = (int) (((bits[n] >>> 32) * draws) >>> 32);
+            }
+        }
+
+        /** Difference of two readings, from the upper halves of some and the lower halves of the others. */
+        private static void readings(long[] some, long[] others, double step, double[] readings) {
+            for (int n = 0; n < SOME; n++) {
+                readings[n] = step * ((some[n] >>> 32) - (others[n] & 0xffffffffL));
+            }
+        }
+
+        private static void add(double[] shared, int[] at, double[] readings, double[] error, int from, int to) {
             for (int n = from; n < to; n++) {
-                long other = more[n];
-                // upper half: which draw; the lower half and the other value are the readings
-                int at = 2 * (int) (((other >>> 32) * draws) >>> 32);
-                double readings = step * ((bits[n] >>> 32) - (double) (other & 0xffffffffL));
-                error[n] = shared[at] + shared[at + 1] * error[n] + readings;
+                int place = 2 * at[n];
+                error[n] = shared[place] + shared[place + 1] * error[n] + readings[n];
             }
         }
     }
