@@ -181,6 +181,29 @@ public final class TrialIndex {
         return surfaces;
     }
 
+    /**
+     * Returns the names of the set-ups with which each surface of some trials was tried.
+     *
+     * @param trials ids of trials
+     * @return by id of the trial, by number of the surface; trials without a pass are absent
+     */
+    public Map<String, Map<Integer, List<String>>> setups(List<String> trials) {
+        Map<String, Map<Integer, List<String>>> setups = new LinkedHashMap<>();
+        if (trials.isEmpty()) {
+            return setups;
+        }
+        database.read(handle -> handle.select(
+                                "select distinct trial_id, place, setup from summary_condition where trial_id in ("
+                                        + marks(trials.size()) + ") order by trial_id, place, setup",
+                                trials.toArray())
+                        .map((row, context) -> Map.entry(row.getString(1), Map.entry(row.getInt(2), row.getString(3))))
+                        .list())
+                .forEach(one -> setups.computeIfAbsent(one.getKey(), id -> new LinkedHashMap<>())
+                        .computeIfAbsent(one.getValue().getKey(), place -> new ArrayList<>())
+                        .add(one.getValue().getValue()));
+        return setups;
+    }
+
     /** Returns the names under which surfaces were tried, each with the way it is compared. */
     public Map<String, String> materials() {
         return database.read(handle -> {

@@ -105,6 +105,12 @@ public record Show(Wording wording, ZoneId zone) {
         return probability == null ? wording.text("figure.absent") : numbers().probabilityPercent(probability);
     }
 
+    /** Returns a probability of a test in percent with two digits, or that it is next to nothing. */
+    public String chance(double probability) {
+        double percent = 100 * probability;
+        return percent < 0.01 ? "< " + numbers().fixed(0.01, 2) : numbers().plain(percent, 2);
+    }
+
     /** Returns a number with at most so many significant digits. */
     public String number(double value, int digits) {
         return numbers().plain(value, digits);

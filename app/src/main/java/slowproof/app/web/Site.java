@@ -76,6 +76,7 @@ final class Site {
         new TrialPage(this).install(routes);
         new LinePage(this).install(routes);
         new QuestionsPage(this).install(routes);
+        new ComparePage(this).install(routes);
         new Photos(this).install(routes);
         new Downloads(this).install(routes);
         new TakeInPage(this).install(routes);

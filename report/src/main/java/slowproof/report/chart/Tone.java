@@ -13,7 +13,15 @@ public enum Tone {
     /** Not decided. */
     OPEN("open", 0x6f5600),
     /** In the background. */
-    MUTED("muted", 0x54595f);
+    MUTED("muted", 0x54595f),
+    /** First of several things side by side; the others follow. */
+    FIRST("first", 0x0072b2),
+    /** Second of several. */
+    SECOND("second", 0xc25000),
+    /** Third of several. */
+    THIRD("third", 0x00805d),
+    /** Fourth of several. */
+    FOURTH("fourth", 0xa3477f);
 
     private final String key;
     private final int rgb;
