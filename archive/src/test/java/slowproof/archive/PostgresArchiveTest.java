@@ -77,8 +77,8 @@ class PostgresArchiveTest extends ArchiveContract {
                 assertThat(String.valueOf(cause.getMessage())).doesNotContain("hush-hush");
             }
         });
-        assertThatThrownBy(() -> open(new ArchivePlace.Shared(
-                        "jdbc:postgresql:/bench:hush-hush@nowhere", folder.resolve("files"))))
+        assertThatThrownBy(() -> open(
+                        new ArchivePlace.Shared("jdbc:postgresql:/bench:hush-hush@nowhere", folder.resolve("files"))))
                 .satisfies(e -> assertThat(String.valueOf(e.getMessage())).doesNotContain("hush-hush"));
     }
 }

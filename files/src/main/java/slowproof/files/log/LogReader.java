@@ -102,9 +102,9 @@ public final class LogReader {
     public static SpeedRows readSpeed(Path path, String name, ColumnMapping columns, Dialect dialect) {
         LogRequest request =
                 new LogRequest(name, LogPart.SPEED, columns, dialect, SensorScale.none(), null, BreakRule.DEFAULT);
-        return SpeedRows.of(new LogReader(
-                        path, request, CacheFolder.NONE, WorkingSpace.of(name, CacheFolder.NONE::scratch))
-                .columns());
+        return SpeedRows.of(
+                new LogReader(path, request, CacheFolder.NONE, WorkingSpace.of(name, CacheFolder.NONE::scratch))
+                        .columns());
     }
 
     private LogRead columns() {

@@ -77,8 +77,8 @@ final class ParquetLog {
         T with(ParquetLog log) throws SQLException;
     }
 
-    private static <T> T in(
-            Path path, LogRequest request, LogProblems problems, ColumnSpace space, Work<T> work) throws IOException {
+    private static <T> T in(Path path, LogRequest request, LogProblems problems, ColumnSpace space, Work<T> work)
+            throws IOException {
         // an in-memory database that fetches nothing from anywhere and leaves nothing behind
         try (Connection connection = DriverManager.getConnection("jdbc:duckdb:");
                 Statement statement = connection.createStatement()) {
