@@ -25,6 +25,6 @@ server=$!
 until (exec 3<>"/dev/tcp/127.0.0.1/$port") 2>/dev/null; do sleep 0.05; done
 : >"$folder/memory"
 # without mapped files: the system takes their pages back when it needs them
-while sed -n 's/^RssAnon: *\([0-9]*\) kB/\1/p' "/proc/$server/status" >>"$folder/memory" 2>/dev/null; do sleep 0.2; done &
+while sed -n 's/^RssAnon:[[:space:]]*\([0-9]*\) kB/\1/p' "/proc/$server/status" >>"$folder/memory" 2>/dev/null; do sleep 0.2; done &
 "$java" -cp "$classes" slowproof.benchmarks.TakeIn "http://127.0.0.1:$port" "$folder/long.csv" "$seed"
 echo "heap allowed $heap MiB; most memory of the server, mapped files left out: $(($(sort -n "$folder/memory" | tail -n 1) / 1024)) MiB"
