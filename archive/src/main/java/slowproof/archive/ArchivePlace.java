@@ -41,8 +41,8 @@ public sealed interface ArchivePlace {
         public String shown() {
             int parameters = url.indexOf('?');
             String plain = parameters < 0 ? url : url.substring(0, parameters);
-            // an address of the form //user:password@host is not one of this driver, but may be typed
-            return plain.replaceAll("//[^/]*@", "//");
+            // an address of the form user:password@host is not one of this driver, but may be typed
+            return plain.replaceAll("(?<=[:/])[^/]*@", "");
         }
 
         /** Hides the secrets of the address. */

@@ -39,6 +39,9 @@ final class PostgresDatabase implements Database {
             source = new HikariDataSource(config);
         } catch (PoolInitializationException e) {
             throw new SQLException(rootMessage(e), e);
+        } catch (RuntimeException e) {
+            // without its cause: that repeats the address, passwords included
+            throw new SQLException("not understood; write it as jdbc:postgresql://host:port/name");
         }
         try {
             Migrations.apply(source, Migrations.POSTGRESQL);
