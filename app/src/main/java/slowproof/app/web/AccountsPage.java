@@ -3,6 +3,7 @@ package slowproof.app.web;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpStatus;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -54,16 +55,24 @@ final class AccountsPage {
         Reader reader = Reader.of(context);
         String wanted = visit.field("new_password");
         List<Problem> problems = new ArrayList<>();
-        if (accounts().check(reader.name(), visit.field("old_password")).isEmpty()) {
+        Door there = door;
+        Duration wait = there == null ? Duration.ZERO : there.attempt(context, reader.name());
+        if (!wait.isZero()) {
+            problems.add(new Problem("old_password", visit.wording().text("log_in.wait", wait.toMinutes() + 1)));
+        } else if (accounts().check(reader.name(), visit.field("old_password")).isEmpty()) {
             problems.add(new Problem("old_password", visit.wording().text("account.wrong_old")));
-        } else if (!wanted.equals(visit.field("again"))) {
-            problems.add(new Problem("again", visit.wording().text("account.not_the_same")));
         } else {
-            attempt(visit, "new_password", problems, accounts -> accounts.setPassword(reader.name(), wanted));
+            if (there != null) {
+                there.succeeded(context, reader.name());
+            }
+            if (!wanted.equals(visit.field("again"))) {
+                problems.add(new Problem("again", visit.wording().text("account.not_the_same")));
+            } else {
+                attempt(visit, "new_password", problems, accounts -> accounts.setPassword(reader.name(), wanted));
+            }
         }
-        if (problems.isEmpty() && door != null) {
+        if (problems.isEmpty() && there != null) {
             // the change ended every session of the account; the person who made it stays
-            Door there = door;
             accounts().find(reader.name()).ifPresent(account -> there.begin(context, account));
         }
         sendOwn(visit, problems, problems.isEmpty());

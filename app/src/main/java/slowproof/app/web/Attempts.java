@@ -33,11 +33,30 @@ final class Attempts {
         this.clock = clock;
     }
 
-    /** Returns how long to wait before the next attempt; zero when it may be made now. */
-    synchronized Duration wait(String name, String place) {
-        Duration byName = wait("name " + name, MOST_BY_NAME);
-        Duration byPlace = wait("place " + place, MOST_BY_PLACE);
-        return byName.compareTo(byPlace) >= 0 ? byName : byPlace;
+    /**
+     * Begins an attempt: it counts as wrong until it succeeded, so that many at once are no more than one after the
+     * other.
+     *
+     * @return how long to wait before it may be made; zero when it may be made now, and counts
+     */
+    synchronized Duration begin(String name, String place) {
+        Duration byName = wait(byName(name), MOST_BY_NAME);
+        Duration byPlace = wait(byPlace(place), MOST_BY_PLACE);
+        Duration longer = byName.compareTo(byPlace) >= 0 ? byName : byPlace;
+        if (longer.isZero()) {
+            Instant now = clock.instant();
+            wrong.computeIfAbsent(byName(name), key -> new ArrayDeque<>()).addLast(now);
+            wrong.computeIfAbsent(byPlace(place), key -> new ArrayDeque<>()).addLast(now);
+        }
+        return longer;
+    }
+
+    private static String byName(String name) {
+        return "name " + name;
+    }
+
+    private static String byPlace(String place) {
+        return "place " + place;
     }
 
     private Duration wait(String key, int most) {
@@ -54,15 +73,12 @@ final class Attempts {
                 : Duration.between(now, times.getFirst().plus(WITHIN));
     }
 
-    /** Notes a wrong password. */
-    synchronized void failed(String name, String place) {
-        Instant now = clock.instant();
-        wrong.computeIfAbsent("name " + name, key -> new ArrayDeque<>()).addLast(now);
-        wrong.computeIfAbsent("place " + place, key -> new ArrayDeque<>()).addLast(now);
-    }
-
-    /** Notes a right password: earlier slips of that name are forgiven. */
-    synchronized void succeeded(String name) {
-        wrong.remove("name " + name);
+    /** Notes a right password: earlier slips of that name are forgiven, and this attempt was none. */
+    synchronized void succeeded(String name, String place) {
+        wrong.remove(byName(name));
+        Deque<Instant> there = wrong.get(byPlace(place));
+        if (there != null) {
+            there.pollLast();
+        }
     }
 }

@@ -63,10 +63,18 @@ final class Door {
         }
         Optional<Reader> reader = reader(context);
         reader.orElse(Reader.OUTSIDE).reads(context);
+        boolean reading = HandlerType.GET.equals(context.method()) || HandlerType.HEAD.equals(context.method());
+        if (reader.isEmpty() && !reading && context.isMultipart()) {
+            // to look into it would take in a whole upload of somebody who may not send one
+            context.status(HttpStatus.UNAUTHORIZED)
+                    .contentType("text/plain; charset=utf-8")
+                    .result(Visit.wording(context).text("log_in.title") + "\n");
+            context.skipRemainingHandlers();
+            return;
+        }
         if (path.equals("/log-in")) {
             return;
         }
-        boolean reading = HandlerType.GET.equals(context.method()) || HandlerType.HEAD.equals(context.method());
         if (reader.isEmpty()) {
             if (reading) {
                 context.redirect("/log-in?to=" + URLEncoder.encode(path, StandardCharsets.UTF_8), HttpStatus.SEE_OTHER);
@@ -121,24 +129,33 @@ final class Door {
         Visit visit = Visit.of(context);
         String name = visit.field("name").strip();
         String place = context.ip();
-        Duration wait = attempts.wait(name, place);
+        Duration wait = attempts.begin(name, place);
         if (!wait.isZero()) {
-            context.status(HttpStatus.TOO_MANY_REQUESTS).header("Retry-After", String.valueOf(wait.toSeconds() + 1));
+            context.header("Retry-After", String.valueOf(wait.toSeconds() + 1));
             show(context, site, name, List.of(problem(visit, "log_in.wait", wait.toMinutes() + 1)));
             context.status(HttpStatus.TOO_MANY_REQUESTS);
             return;
         }
         Optional<Account> account = accounts.get().check(name, visit.field("password"));
         if (account.isEmpty()) {
-            attempts.failed(name, place);
             // not the name: a password is easily typed into its field
             LOG.warn("a log-in from {} was refused", place);
             show(context, site, name, List.of(problem(visit, "log_in.wrong")));
             return;
         }
-        attempts.succeeded(name);
+        attempts.succeeded(name, place);
         begin(context, account.get());
         visit.goTo(local(context.formParam("to")));
+    }
+
+    /** Begins an attempt at a password outside the log-in; returns how long to wait, zero when it may be tried. */
+    Duration attempt(Context context, String name) {
+        return attempts.begin(name, context.ip());
+    }
+
+    /** Notes that a password tried outside the log-in was right. */
+    void succeeded(Context context, String name) {
+        attempts.succeeded(name, context.ip());
     }
 
     /** Begins a session under a new name, so that a name known before the log-in is worth nothing. */
@@ -165,7 +182,6 @@ final class Door {
 
     private void show(Context context, Site site, String name, List<Problem> problems) {
         Visit visit = Visit.of(context);
-        HttpStatus before = context.status();
         site.send(
                 visit,
                 "login.jte",
@@ -174,9 +190,6 @@ final class Door {
                 visit.wording().text("log_in.title"),
                 problems,
                 Map.of("name", name, "to", local(wanted(context))));
-        if (before == HttpStatus.UNAUTHORIZED) {
-            context.status(before);
-        }
     }
 
     private static @Nullable String wanted(Context context) {

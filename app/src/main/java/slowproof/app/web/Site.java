@@ -109,7 +109,9 @@ final class Site {
         String wanted = context.queryParam("language");
         if (wanted != null && HandlerType.GET.equals(context.method())) {
             new Visit(context, Visit.wording(context)).setCookie("language", wanted.equals("de") ? "de" : "en");
-            context.redirect(context.path() + query(context), HttpStatus.SEE_OTHER);
+            // two slashes at its beginning would lead to another server
+            String path = "/" + context.path().replaceFirst("^[/\\\\]+", "");
+            context.redirect(path + query(context), HttpStatus.SEE_OTHER);
             context.skipRemainingHandlers();
         }
     }

@@ -298,4 +298,44 @@ class DoorTest {
             return this;
         }
     }
+
+    @Test
+    void anUploadBeforeTheLogInIsNotLookedInto() {
+        HttpRequest upload = visitor()
+                .request("/take-in")
+                .header("Origin", server.url().substring(0, server.url().length() - 1))
+                .header("Content-Type", "multipart/form-data; boundary=frontier")
+                .POST(HttpRequest.BodyPublishers.ofString("--frontier\r\nthat would be no form"))
+                .build();
+        HttpResponse<String> answer = visitor().sendOnly(upload);
+        // read as a form it would be refused as broken, with status 400
+        assertThat(answer.statusCode()).isEqualTo(401);
+        assertThat(answer.body()).doesNotContain("<form");
+    }
+
+    @Test
+    void attemptsThatRunAtOnceCountBeforeTheyAreDecided() {
+        Attempts attempts = new Attempts(new Turning());
+        for (int i = 0; i < Attempts.MOST_BY_NAME; i++) {
+            assertThat(attempts.begin("kim", "here")).isZero();
+        }
+        assertThat(attempts.begin("kim", "here")).isPositive();
+        attempts.succeeded("kim", "here");
+        assertThat(attempts.begin("kim", "here")).isZero();
+    }
+
+    @Test
+    void theOwnPasswordCannotBeGuessedWithASessionEither() {
+        Visitor admin = loggedIn("ada");
+        admin.post("/accounts", "form_token", token(admin), "name", "ira", "role", "bench", "password", PASSWORD);
+        Visitor ira = loggedIn("ira");
+        for (int i = 0; i < Attempts.MOST_BY_NAME; i++) {
+            assertThat(change(ira, "guess number " + i, "clear film before dawn")
+                            .body())
+                    .contains("not the password so far");
+        }
+        assertThat(change(ira, PASSWORD, "clear film before dawn").body()).contains("Too many wrong passwords");
+        CLOCK.turn(Attempts.WITHIN);
+        assertThat(change(ira, PASSWORD, "clear film before dawn").statusCode()).isEqualTo(200);
+    }
 }

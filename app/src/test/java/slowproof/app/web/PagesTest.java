@@ -326,7 +326,10 @@ class PagesTest {
                         TrialReader.read(unpacked.resolve("trial.yaml")).trial())
                 .conditions();
         List<Condition> own = Evaluated.of(
-                        archived(trial), Wording.of(Locale.ENGLISH).withPages(), ZoneId.systemDefault())
+                        archived(trial),
+                        KeptRecordings.Read.NOTHING,
+                        Wording.of(Locale.ENGLISH).withPages().text("surface.unnamed"),
+                        ZoneId.systemDefault())
                 .said()
                 .conditions();
         assertThat(read).isEqualTo(own);
@@ -440,5 +443,12 @@ class PagesTest {
                             e -> assertThat(e.sentence(Wording.of(Locale.GERMAN)))
                                     .contains(host));
         }
+    }
+
+    @Test
+    void theChoiceOfALanguageLeadsNowhereElse() {
+        HttpResponse<String> answer = visitor.sendOnly(
+                visitor.request("//elsewhere.example/a?language=de").GET().build());
+        assertThat(answer.headers().firstValue("Location").orElse("")).doesNotContain("//elsewhere");
     }
 }

@@ -1,11 +1,11 @@
 package slowproof.archive.account;
 
-import java.security.SecureRandom;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.HandleCallback;
@@ -18,7 +18,6 @@ public final class Accounts {
 
     private final Database database;
     private final Clock clock;
-    private final SecureRandom random = new SecureRandom();
 
     /**
      * Looks after the accounts of a database.
@@ -41,7 +40,7 @@ public final class Accounts {
             throw new AccountRefusedException(AccountRefusedException.Why.NAME);
         }
         PasswordRule.check(name, password);
-        String hash = PasswordHash.of(password, random);
+        String hash = PasswordHash.of(password);
         String now = clock.instant().toString();
         int added = database.write(handle -> handle.execute(
                 "insert into account (name, role, hash, added_at, changed_at, closed) values (?, ?, ?, ?, ?, 0)"
@@ -58,11 +57,14 @@ public final class Accounts {
 
     /** Returns the open account whose name and password these are, or empty; both take equally long. */
     public Optional<Account> check(String name, String password) {
-        Optional<String> hash = query(handle -> handle.select("select hash from account where name = ?", name)
-                .mapTo(String.class)
+        // account and hash in one look: a password changed meanwhile must not leave a session of the old one behind
+        Optional<Map.Entry<Account, String>> found = query(handle -> handle.select(
+                        "select name, role, added_at, changed_at, closed, hash from account where name = ?", name)
+                .map((row, context) -> Map.entry(account(row), row.getString(6)))
                 .findOne());
-        boolean fits = PasswordHash.matches(password, hash.orElseGet(() -> Nobody.HASH));
-        return fits && hash.isPresent() ? find(name).filter(account -> !account.closed()) : Optional.empty();
+        boolean fits =
+                PasswordHash.matches(password, found.map(Map.Entry::getValue).orElseGet(() -> Nobody.HASH));
+        return found.map(Map.Entry::getKey).filter(account -> fits && !account.closed());
     }
 
     /** Returns an account, closed ones too, or empty. */
@@ -84,7 +86,7 @@ public final class Accounts {
      */
     public void setPassword(String name, String password) {
         PasswordRule.check(name, password);
-        change(name, false, "hash = ?", PasswordHash.of(password, random));
+        change(name, false, "hash = ?", PasswordHash.of(password));
     }
 
     /**
@@ -158,6 +160,6 @@ public final class Accounts {
 
     /** A name that does not exist must take as long as one that does. */
     private static final class Nobody {
-        static final String HASH = PasswordHash.of("nobody has this password", new SecureRandom());
+        static final String HASH = PasswordHash.of("nobody has this password");
     }
 }

@@ -16,6 +16,7 @@ import org.bouncycastle.crypto.params.Argon2Parameters;
  * bits, tag of 256 bits).
  */
 final class PasswordHash {
+    private static final SecureRandom RANDOM = new SecureRandom();
     private static final int PASSES = 3;
     private static final int LANES = 4;
     private static final int MEMORY_KIB = 1 << 16;
@@ -30,9 +31,9 @@ final class PasswordHash {
     private PasswordHash() {}
 
     /** Returns the hash of a password with a salt of its own. */
-    static String of(String password, SecureRandom random) {
+    static String of(String password) {
         byte[] salt = new byte[SALT_BYTES];
-        random.nextBytes(salt);
+        RANDOM.nextBytes(salt);
         byte[] tag = tag(password, salt, MEMORY_KIB, PASSES, LANES, TAG_BYTES);
         Base64.Encoder base64 = Base64.getEncoder().withoutPadding();
         return "$argon2id$v=19$m=" + MEMORY_KIB + ",t=" + PASSES + ",p=" + LANES + "$" + base64.encodeToString(salt)
