@@ -18,7 +18,8 @@ import slowproof.metrology.uncertainty.Component;
  * <p>The uncertainty is the root of the sum of squares of the scatter of both means and of what else each has of its
  * own; degrees of freedom after Welch and Satterthwaite. Where nothing but scatter is known this is the test of B. L.
  * Welch (Biometrika 34 (1947) 28): t = (m2 - m1)/sqrt(s1^2/n1 + s2^2/n2). A reference that both share has the same
- * error in both and cancels; one that they do not share enters twice.
+ * error in both and cancels, but for what its fixed part weighs more over the shorter of two lengths; one that they do
+ * not share enters twice.
  *
  * @param first first result
  * @param second second result
@@ -89,20 +90,25 @@ public record Difference(
     static Difference of(Level first, Level second, boolean sharedReference) {
         double difference = second.mean() - first.mean();
         Set<Caution> notes = notes(first, second, sharedReference);
-        Double one = first.scatter();
-        Double two = second.scatter();
-        if (one == null || two == null) {
+        Double ofFirst = first.scatter();
+        Double ofSecond = second.scatter();
+        if (ofFirst == null || ofSecond == null) {
             return new Difference(
                     first, second, difference, null, Double.POSITIVE_INFINITY, null, null, null, null, notes);
         }
         List<Component> parts = new ArrayList<>();
-        parts.add(new Component("scatter of the first", one, first.freedom()));
-        parts.add(new Component("scatter of the second", two, second.freedom()));
+        parts.add(new Component("scatter of the first", ofFirst, first.freedom()));
+        parts.add(new Component("scatter of the second", ofSecond, second.freedom()));
         parts.add(known("others of the first", first.other()));
         parts.add(known("others of the second", second.other()));
-        if (!sharedReference) {
-            parts.add(known("reference of the first", orZero(first.reference())));
-            parts.add(known("reference of the second", orZero(second.reference())));
+        double one = orZero(first.reference());
+        double two = orZero(second.reference());
+        if (sharedReference) {
+            // its error is one and the same; as a ratio its fixed part differs where the lengths do
+            parts.add(known("reference, what does not cancel", Math.abs(one - two)));
+        } else {
+            parts.add(known("reference of the first", one));
+            parts.add(known("reference of the second", two));
         }
         Combined combined = Combined.of(parts);
         double u = combined.standardUncertainty();

@@ -40,7 +40,9 @@ final class RestPlace {
         }
         List<LineStep> changed = new ArrayList<>(steps);
         if (rest >= 0) {
-            changed.set(rest, new LineStep.HoldMm(CycleMotion.restMm(steps, travelMm)));
+            // a cycle that just fills its piece may miss it by a rounding; one that truly does is refused when it is
+            // driven
+            changed.set(rest, new LineStep.HoldMm(Math.max(0, CycleMotion.restMm(steps, travelMm))));
         }
         changed.set(fastest, new LineStep.HoldRest());
         return changed;

@@ -90,4 +90,13 @@ class DifferenceTest {
                 .containsExactlyInAnyOrder(
                         Caution.OTHER_ACCELERATION, Caution.OTHER_LENGTH, Caution.OTHER_DIRECTION, Caution.POOLED);
     }
+
+    @Test
+    void aSharedReferenceWeighsMoreOverTheShorterLength() {
+        // 0.1 mm, one and the same error: 2e-4 of 500 mm and 1e-4 of 1000 mm, so that 1e-4 is left of it
+        Level shorter = level(0.001, 3e-5, 10, 2e-4, 0);
+        Level longer = level(0.002, 4e-5, 10, 1e-4, 0);
+        assertThat(Difference.of(shorter, longer, true).standardUncertainty())
+                .isCloseTo(Math.sqrt(25e-10 + 1e-8), within(1e-18));
+    }
 }
