@@ -96,9 +96,11 @@ final class VerifyCommand implements Command {
             console.out().println(wording.problems(e.problems()).stripTrailing());
             return false;
         }
+        Map<String, String> files;
         List<JsonLeaves.Difference> differences;
         try {
-            differences = JsonLeaves.differences(WrittenAnswer.placed(written), WrittenAnswer.placed(computed));
+            files = WrittenAnswer.placed(written);
+            differences = JsonLeaves.differences(files, WrittenAnswer.placed(computed));
         } catch (JsonProcessingException e) {
             // its fingerprint has been found wrong already
             return false;
@@ -108,7 +110,6 @@ final class VerifyCommand implements Command {
             return true;
         }
         console.out().println(wording.text("written.verify.differs", trial));
-        Map<String, String> files = WrittenAnswer.placed(written);
         for (JsonLeaves.Difference difference : differences.subList(0, Math.min(LISTED, differences.size()))) {
             console.out().println(said(difference, files, wording));
         }

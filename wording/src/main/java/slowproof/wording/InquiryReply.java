@@ -43,7 +43,7 @@ public final class InquiryReply {
             sentences.add(wording.text("evidence.none"));
         } else {
             sentences.addAll(answer(said, trial, day, wording));
-            gaps(said, wording).forEach(gap -> sentences.add(gap));
+            sentences.addAll(gaps(said, wording));
         }
         if (!steps.isEmpty()) {
             sentences.add(wording.text("evidence.next", speeds(steps, wording), time(steps)));
@@ -172,12 +172,6 @@ public final class InquiryReply {
     private static String speeds(List<TestStep> steps, Wording wording) {
         List<Double> speeds =
                 steps.stream().map(TestStep::speedMmPerS).distinct().sorted().toList();
-        StringBuilder text = new StringBuilder();
-        for (int i = 0; i < speeds.size(); i++) {
-            String number = wording.units().speedNumber(speeds.get(i), wording.numbers());
-            text.append(i == 0 ? "" : i == speeds.size() - 1 ? wording.text("speeds.and") : ", ")
-                    .append(number);
-        }
-        return text + " " + wording.units().speed().symbol();
+        return new Speeds(wording).list(speeds);
     }
 }

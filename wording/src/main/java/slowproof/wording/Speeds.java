@@ -56,11 +56,17 @@ final class Speeds {
         if (n > LISTED && tested.subMap(slowest, true, fastest, true).size() == n) {
             return range(slowest, fastest);
         }
+        return list(ascending);
+    }
+
+    /** Returns all speeds with one unit. */
+    String list(List<Double> ascending) {
+        int n = ascending.size();
         StringBuilder text = new StringBuilder();
         for (int i = 0; i < n - 1; i++) {
             text.append(number(ascending.get(i))).append(i < n - 2 ? ", " : wording.text("speeds.and"));
         }
-        return text.append(one(fastest)).toString();
+        return text.append(one(ascending.get(n - 1))).toString();
     }
 
     /** Returns the tested speeds with an answer, ascending. */

@@ -77,7 +77,7 @@ public record LineView(
             List<String> more = new ArrayList<>(sentences.subList(2, sentences.size()));
             more.addAll(ForecastText.basis(forecast, figures, wording));
             return new Answer(
-                    style(figures),
+                    Show.styleOf(figures.decision()),
                     sentences.subList(0, 2),
                     more,
                     strip,
@@ -86,15 +86,6 @@ public record LineView(
                             .map(change -> ForecastText.change(change, wording))
                             .toList(),
                     LineReply.coverage(forecast, wording));
-        }
-
-        private static String style(Forecast.Figures figures) {
-            return switch (figures.decision()) {
-                case CONFORMS -> "good";
-                case DOES_NOT_CONFORM -> "bad";
-                case UNDECIDED -> "open";
-                case SCREENING_ONLY -> "none";
-            };
         }
 
         /** Returns whether there are figures. */

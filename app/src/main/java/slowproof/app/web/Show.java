@@ -152,6 +152,11 @@ public record Show(Wording wording, ZoneId zone) {
 
     /** Returns a class name of the style sheet for an answer. */
     public String style(Answer answer) {
+        return styleOf(answer);
+    }
+
+    /** Returns the same for those who have no reader. */
+    static String styleOf(Answer answer) {
         return switch (answer) {
             case CONFORMS -> "good";
             case DOES_NOT_CONFORM -> "bad";

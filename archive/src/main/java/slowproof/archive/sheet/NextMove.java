@@ -53,9 +53,6 @@ public record NextMove(
         }
     }
 
-    /** Ratio of two tested speeds below which a further one between them tells little; our choice. */
-    private static final double NARROW = 1.3;
-
     /**
      * Returns what to run next.
      *
@@ -145,7 +142,7 @@ public record NextMove(
         if (failing == null) {
             return new NextMove(Code.GO_SLOWER, PreferredSpeeds.nearest(holding / 2), null, holding, null);
         }
-        if (holding / failing < NARROW) {
+        if (holding / failing < PreferredSpeeds.NARROW) {
             return new NextMove(Code.NARROW_ENOUGH, null, failing, holding, null);
         }
         double between = PreferredSpeeds.between(failing, holding);

@@ -65,6 +65,17 @@ public final class CurveDraws {
         return eps[i][k];
     }
 
+    /** Returns the mean of the draws at each node, a ratio. */
+    public double[] meanEps() {
+        double[] mean = new double[nodes()];
+        for (double[] draw : eps) {
+            for (int k = 0; k < mean.length; k++) {
+                mean[k] += draw[k] / eps.length;
+            }
+        }
+        return mean;
+    }
+
     /** Returns the part of every error of draw {@code i} (ratio) that is the reference's. */
     public double referenceShift(int i) {
         return shift[i];

@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import slowproof.metrology.conformity.Conformance;
+import slowproof.metrology.conformity.DecisionRule;
 import slowproof.trial.evidence.Evidence.Point;
 import slowproof.trial.findings.Answer;
 
@@ -28,8 +29,6 @@ public record Assessment(
         List<Judged> judged,
         List<Gap> gaps,
         List<TestStep> steps) {
-    private static final double SURE = 0.95;
-
     /** Copies the lists. */
     public Assessment {
         judged = List.copyOf(judged);
@@ -99,9 +98,9 @@ public record Assessment(
         }
         double probability =
                 Conformance.probability(point.error(), uncertainty, point.passFreedom(), inquiry.permitted());
-        Answer answer = probability >= SURE
+        Answer answer = probability >= DecisionRule.ACCEPTING_PROBABILITY
                 ? Answer.CONFORMS
-                : probability <= 1 - SURE ? Answer.DOES_NOT_CONFORM : Answer.UNDECIDED;
+                : probability <= DecisionRule.REJECTING_PROBABILITY ? Answer.DOES_NOT_CONFORM : Answer.UNDECIDED;
         return new Judged(point, probability, answer, inside);
     }
 

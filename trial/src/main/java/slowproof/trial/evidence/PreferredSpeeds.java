@@ -5,6 +5,9 @@ import java.math.MathContext;
 
 /** Speeds that are easy to set and to remember: preferred numbers of the series R10 (ISO 3:1973, from memory). */
 public final class PreferredSpeeds {
+    /** Ratio of two tested speeds below which a further one between them tells little; our choice. */
+    public static final double NARROW = 1.3;
+
     private static final double[] PREFERRED = {1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10};
 
     private PreferredSpeeds() {}

@@ -21,9 +21,6 @@ public final class Steps {
     /** Without a fastest speed the ladder goes up this far, so that one speed at its top should hold; our choice. */
     private static final double UP = 6.3;
 
-    /** Ratio of two tested speeds below which a further one between them tells little; as at the bench. */
-    private static final double NARROW = 1.3;
-
     private final Inquiry inquiry;
     private final double strokeMm;
     private final List<TestStep> steps = new ArrayList<>();
@@ -98,7 +95,7 @@ public final class Steps {
             if (answer.getValue() == Answer.UNDECIDED) {
                 add(Why.REPEAT, answer.getKey(), acceleration(), strokeMm, MORE_CYCLES);
             }
-            boolean narrow = failing != null && answer.getKey() / failing < NARROW;
+            boolean narrow = failing != null && answer.getKey() / failing < PreferredSpeeds.NARROW;
             if (answer.getValue() == Answer.CONFORMS && failing != null && !narrow) {
                 double between = PreferredSpeeds.between(failing, answer.getKey());
                 add(Why.BETWEEN, between, acceleration(), strokeMm, CYCLES);

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.StatedAccuracy;
-import slowproof.trial.curve.CurveDraws;
 import slowproof.trial.findings.LineEvidence;
 import slowproof.trial.line.Line.WeightedPiece;
 import slowproof.trial.line.LineProfile;
@@ -83,10 +82,8 @@ public record Coverage(double belowMm, double aboveMm, double lossMm, double gai
             List<WeightedPiece> pieces,
             @Nullable Double halfToleranceMm,
             List<Double> accelerations) {
-        double[] ahead = extremes(curves.forward);
-        double[] back = extremes(curves.backward);
-        double largestError = Math.max(Math.max(-ahead[0], ahead[1]), Math.max(-back[0], back[1]));
-        boolean onlyLoses = Math.max(ahead[1], back[1]) <= 0;
+        double largestError = Math.max(-curves.leastMeanEps, curves.largestMeanEps);
+        boolean onlyLoses = curves.largestMeanEps <= 0;
         double below = 0;
         double above = 0;
         double loss = 0;
@@ -153,21 +150,6 @@ public record Coverage(double belowMm, double aboveMm, double lossMm, double gai
 
     private static boolean back(PieceMotion motion) {
         return motion.backward().totalMm() > 0;
-    }
-
-    /** Returns the least and the largest of the mean errors at the nodes. */
-    private static double[] extremes(CurveDraws draws) {
-        double least = Double.POSITIVE_INFINITY;
-        double largest = Double.NEGATIVE_INFINITY;
-        for (int k = 0; k < draws.nodes(); k++) {
-            double mean = 0;
-            for (int i = 0; i < draws.count(); i++) {
-                mean += draws.at(i, k) / draws.count();
-            }
-            least = Math.min(least, mean);
-            largest = Math.max(largest, mean);
-        }
-        return new double[] {least, largest};
     }
 
     /** Returns the travel below the slowest tested speed beyond what each start of the trial crossed: v_min^2/a. */

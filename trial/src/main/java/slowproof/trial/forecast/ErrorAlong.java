@@ -75,15 +75,11 @@ public record ErrorAlong(List<Place> places) {
         }
 
         static Mean of(CurveDraws draws) {
-            double[] eps = new double[draws.nodes()];
             double start = 0;
             for (int i = 0; i < draws.count(); i++) {
                 start += draws.startMm(i) / draws.count();
-                for (int k = 0; k < eps.length; k++) {
-                    eps[k] += draws.at(i, k) / draws.count();
-                }
             }
-            return new Mean(draws, eps, start);
+            return new Mean(draws, draws.meanEps(), start);
         }
 
         double at(double speed) {

@@ -1,5 +1,6 @@
 package slowproof.trial.forecast;
 
+import java.util.List;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.simple.RandomSource;
 import org.jspecify.annotations.Nullable;
@@ -19,12 +20,26 @@ public final class LineCurves {
 
     final CurveDraws forward;
     final CurveDraws backward;
+    /** Least and largest mean of the draws at a node, of either direction; ratios. Found once: many lines are tried on one trial. */
+    final double leastMeanEps;
+
+    final double largestMeanEps;
     private final int[] partner;
 
     private LineCurves(CurveDraws forward, CurveDraws backward, int[] partner) {
         this.forward = forward;
         this.backward = backward;
         this.partner = partner;
+        double least = Double.POSITIVE_INFINITY;
+        double largest = Double.NEGATIVE_INFINITY;
+        for (CurveDraws draws : forward == backward ? List.of(forward) : List.of(forward, backward)) {
+            for (double mean : draws.meanEps()) {
+                least = Math.min(least, mean);
+                largest = Math.max(largest, mean);
+            }
+        }
+        leastMeanEps = least;
+        largestMeanEps = largest;
     }
 
     /** Returns the curves of a trial, or null when nothing was repeated. */

@@ -46,27 +46,33 @@ final class PieceKernel implements StreamedSource {
     }
 
     private void draw(Work work) {
-        if (kinds.length == 1) {
-            work.draw(kinds[0], 0, SOME);
-            return;
+        if (kinds.length > 1) {
+            shareOut(work);
         }
-        // how many of each kind fall to these places; then they stand in the order of the kinds
+        work.draw(kinds);
+    }
+
+    /** Draws how many places of each kind there are; then they stand in the order of the kinds. */
+    private void shareOut(Work work) {
         long[] which = work.bits();
         double all = kinds[kinds.length - 1].upTo;
-        Arrays.fill(work.count, 0);
+        Arrays.fill(work.end, 0);
         for (long bits : which) {
             double place = all * PER_PLACE * (bits >>> 11);
             int k = 0;
             while (k < kinds.length - 1 && place >= kinds[k].upTo) {
                 k++;
             }
-            work.count[k]++;
+            work.end[k]++;
         }
-        int from = 0;
-        for (int k = 0; k < kinds.length; k++) {
-            work.draw(kinds[k], from, from + work.count[k]);
-            from += work.count[k];
+        for (int k = 1; k < kinds.length; k++) {
+            work.end[k] += work.end[k - 1];
         }
+    }
+
+    /** Standard deviation of a source, as a kind of piece has it; zero where it has none. */
+    private interface Deviation {
+        double of(Kind kind);
     }
 
     /** What the draws of one kind of piece need, side by side in memory. */
@@ -102,12 +108,15 @@ final class PieceKernel implements StreamedSource {
         private final double[] readings = new double[SOME];
         private final long[][] drawn = new long[BATCH][SOME];
         private int used = BATCH;
-        final int[] count;
+        /** Where the places of each kind end; those of the first begin at zero. */
+        final int[] end;
+
         final double[] error = new double[SOME];
         final double[] deviation = new double[SOME];
 
         Work(UniformRandomProvider random, int kinds) {
-            count = new int[kinds];
+            end = new int[kinds];
+            end[kinds - 1] = SOME;
             this.random = random;
             lanes = new LongLanes(random);
         }
@@ -127,16 +136,32 @@ final class PieceKernel implements StreamedSource {
             return used - together;
         }
 
-        void draw(Kind kind, int from, int to) {
-            PieceModel piece = kind.piece;
-            Arrays.fill(error, from, to, 0);
-            add(error, piece.travelMm(), from, to);
-            for (int s = 0; s < kind.starts; s++) {
-                add(error, kind.start, from, to);
+        /** Draws every source once for all kinds together: their places lie side by side and share no bits. */
+        void draw(Kind[] kinds) {
+            Arrays.fill(error, 0);
+            add(error, kinds, kind -> kind.piece.travelMm());
+            int most = 0;
+            for (Kind kind : kinds) {
+                most = Math.max(most, kind.starts);
             }
-            curveAndReadings(kind, piece.stepMm() * PER_STEP, from, to);
-            add(error, piece.referenceUMm(), from, to);
-            add(error, piece.fixedUMm(), from, to);
+            for (int s = 0; s < most; s++) {
+                int start = s;
+                add(error, kinds, kind -> start < kind.starts ? kind.start : 0);
+            }
+            curveAndReadings(kinds);
+            add(error, kinds, kind -> kind.piece.referenceUMm());
+            add(error, kinds, kind -> kind.piece.fixedUMm());
+            for (int k = 0; k < kinds.length; k++) {
+                cut(kinds[k].piece, begin(k), end[k]);
+            }
+            add(deviation, kinds, kind -> kind.piece.cutsOnSensor() ? kind.piece.triggerMm() : 0);
+        }
+
+        private int begin(int k) {
+            return k == 0 ? 0 : end[k - 1];
+        }
+
+        private void cut(PieceModel piece, int from, int to) {
             if (!piece.cutsOnSensor()) {
                 System.arraycopy(error, from, deviation, from, to - from);
                 return;
@@ -146,37 +171,44 @@ final class PieceKernel implements StreamedSource {
             for (int n = from; n < to; n++) {
                 deviation[n] = bias - error[n] / (1 + error[n] * perLength);
             }
-            add(deviation, piece.triggerMm(), from, to);
         }
 
-        private void add(double[] sum, double deviation, int from, int to) {
-            if (deviation > 0) {
-                NormalTable.add(sum, from, to, deviation, bits(), random);
+        private void add(double[] sum, Kind[] kinds, Deviation deviation) {
+            long[] bits = null;
+            for (int k = 0; k < kinds.length; k++) {
+                double one = deviation.of(kinds[k]);
+                if (one > 0 && begin(k) < end[k]) {
+                    bits = bits == null ? bits() : bits;
+                    NormalTable.add(sum, begin(k), end[k], one, bits, random);
+                }
             }
         }
 
         /** The draw of the curve with its factor on the scatter so far, and two readings. */
-        private void curveAndReadings(Kind kind, double step, int from, int to) {
+        private void curveAndReadings(Kind[] kinds) {
             int fresh = fresh(2);
             long[] first = drawn[fresh];
             long[] second = drawn[fresh + 1];
-            places(second, kind.draws, at);
-            readings(first, second, step, readings);
-            add(kind.shared, at, readings, error, from, to);
+            for (int k = 0; k < kinds.length; k++) {
+                Kind kind = kinds[k];
+                places(second, kind.draws, at, begin(k), end[k]);
+                readings(first, second, kind.piece.stepMm() * PER_STEP, readings, begin(k), end[k]);
+                add(kind.shared, at, readings, error, begin(k), end[k]);
+            }
         }
 
         // short loops one by one: several pieces are taken at once where nothing is looked up
 
         /** Which draw, from the upper halves. */
-        private static void places(long[] bits, int draws, int[] at) {
-            for (int n = 0; n < SOME; n++) {
+        private static void places(long[] bits, int draws, int[] at, int from, int to) {
+            for (int n = from; n < to; n++) {
                 at[n] = (int) (((bits[n] >>> 32) * draws) >>> 32);
             }
         }
 
         /** Difference of two readings, from the upper halves of some and the lower halves of the others. */
-        private static void readings(long[] some, long[] others, double step, double[] readings) {
-            for (int n = 0; n < SOME; n++) {
+        private static void readings(long[] some, long[] others, double step, double[] readings, int from, int to) {
+            for (int n = from; n < to; n++) {
                 readings[n] = step * ((some[n] >>> 32) - (others[n] & 0xffffffffL));
             }
         }

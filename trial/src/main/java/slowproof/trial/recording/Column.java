@@ -163,7 +163,8 @@ public final class Column {
             } else {
                 open.append(held, holds);
             }
-            handedOn += holds;
+            // a log of more rows than can be counted must not go on with a wrong number
+            handedOn = Math.addExact(handedOn, holds);
             holds = 0;
         }
 

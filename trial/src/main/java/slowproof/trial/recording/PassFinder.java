@@ -55,7 +55,7 @@ public final class PassFinder {
         Column indication = recording.hasIndication() ? recording.indicationMm() : null;
         this.reader = new DwellReader(motion.timeS(), motion.positionMm(), indication, settings.settleS());
         this.indicationStepMm = Double.isNaN(recording.countMm())
-                ? indication == null ? 0 : Motion.smallestStep(indication)
+                ? indication == null ? 0 : recording.indicationStepMm()
                 : recording.countMm();
     }
 

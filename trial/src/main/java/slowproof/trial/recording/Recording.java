@@ -25,6 +25,8 @@ public final class Recording {
     private final List<Segment> segments;
     private final List<IllegalTransition> illegalTransitions;
     private final List<Note> notes;
+    /** Found when it is first asked for; below zero until then. */
+    private volatile double indicationStepMm = -1;
 
     /** Made by {@link RecordingAssembler}, and inside the package by what joins recordings. */
     Recording(
@@ -168,6 +170,16 @@ public final class Recording {
     /** Returns the distance per count in mm, or NaN when the sensor's readings came in mm. */
     public double countMm() {
         return countMm;
+    }
+
+    /** Returns the smallest step of the indication in mm, zero for none; found once, since it takes all rows. */
+    double indicationStepMm() {
+        double step = indicationStepMm;
+        if (step < 0) {
+            step = Motion.smallestStep(indicationMm());
+            indicationStepMm = step;
+        }
+        return step;
     }
 
     /** Returns the median time between rows in s, NaN for a single row. */

@@ -64,7 +64,7 @@ public final class RunningSpeed {
             rough.each(recording.referenceMm(), top);
         }
         if (recording.hasIndication()) {
-            step = Math.max(step, Motion.smallestStep(recording.indicationMm()));
+            step = Math.max(step, recording.indicationStepMm());
             rough.each(recording.indicationMm(), top);
         }
         double gate = top.mmPerS > 0 ? step / (STEP_SHARE * top.mmPerS) : longest;

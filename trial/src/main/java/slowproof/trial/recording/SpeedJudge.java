@@ -31,7 +31,7 @@ public final class SpeedJudge {
         this.time = recording.timeS();
         this.indication = recording.indicationMm();
         this.reference = recording.referenceMm();
-        this.countMm = Double.isNaN(recording.countMm()) ? Motion.smallestStep(indication) : recording.countMm();
+        this.countMm = Double.isNaN(recording.countMm()) ? recording.indicationStepMm() : recording.countMm();
         this.intervalS = recording.intervalS();
         this.referenceNoiseMm = referenceNoiseMm;
     }
