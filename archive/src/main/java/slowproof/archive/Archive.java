@@ -256,7 +256,7 @@ public final class Archive implements AutoCloseable {
     }
 
     /** PostgreSQL takes no character 0 in a text; in the events themselves it is escaped. */
-    private static String storable(String text) {
+    static String storable(String text) {
         return text.replace('\0', ' ');
     }
 
@@ -391,14 +391,13 @@ public final class Archive implements AutoCloseable {
      * @param most how many to return at most
      */
     public List<TrialEntry> trials(String filter, int from, int most) {
-        List<String> words = words(filter);
+        List<String> words = LikeWords.patterns(filter);
         StringBuilder sql = new StringBuilder("select id, started_at, changed_at, title from trial");
         for (int i = 0; i < words.size(); i++) {
             sql.append(i == 0 ? " where" : " and").append(" words like ? escape '!'");
         }
         sql.append(" order by changed_at desc, id limit ? offset ?");
-        List<Object> arguments = new ArrayList<>();
-        words.forEach(word -> arguments.add("%" + escaped(word) + "%"));
+        List<Object> arguments = new ArrayList<>(words);
         arguments.add(most);
         arguments.add(from);
         return database.read(handle -> handle.select(sql.toString(), arguments.toArray())
@@ -423,15 +422,6 @@ public final class Archive implements AutoCloseable {
     private static TrialEntry entry(ResultSet row) throws SQLException {
         return new TrialEntry(
                 row.getString(1), Instant.parse(row.getString(2)), Instant.parse(row.getString(3)), row.getString(4));
-    }
-
-    private static List<String> words(String filter) {
-        String plain = filter.strip().toLowerCase(Locale.ROOT);
-        return plain.isEmpty() ? List.of() : List.of(plain.split("\\s+"));
-    }
-
-    private static String escaped(String word) {
-        return word.replace("!", "!!").replace("%", "!%").replace("_", "!_");
     }
 
     /**

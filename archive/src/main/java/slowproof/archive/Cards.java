@@ -102,16 +102,28 @@ public final class Cards {
             if (id.isEmpty()) {
                 return false;
             }
-            boolean recorded = !token.isEmpty()
-                    && handle.select("select count(*) from card_event where card_id = ? and token = ?", id.get(), token)
-                                    .mapTo(Integer.class)
-                                    .one()
-                            > 0;
-            if (!recorded) {
+            // held until the end: two who record at once must not count the same next number
+            handle.execute("update card set changed_at = changed_at where id = ?", id.get());
+            if (!isRecorded(handle, id.get(), token)) {
                 record(handle, kind, id.get(), token.isEmpty() ? null : token, event, fields);
             }
             return true;
         });
+    }
+
+    /** Returns true when a record of a card with that token is there. */
+    public boolean hasRecorded(CardKind kind, int number, String token) {
+        return database.read(handle -> id(handle, kind, number)
+                .filter(id -> isRecorded(handle, id, token))
+                .isPresent());
+    }
+
+    private static boolean isRecorded(Handle handle, String id, String token) {
+        return !token.isEmpty()
+                && handle.select("select count(*) from card_event where card_id = ? and token = ?", id, token)
+                                .mapTo(Integer.class)
+                                .one()
+                        > 0;
     }
 
     private static Optional<String> id(Handle handle, CardKind kind, int number) {
@@ -140,8 +152,8 @@ public final class Cards {
                 Times.text(next.at()),
                 face.open() ? 1 : 0,
                 face.due(),
-                face.title(),
-                face.words().toLowerCase(Locale.ROOT),
+                Archive.storable(face.title()),
+                Archive.storable(face.words().toLowerCase(Locale.ROOT)),
                 id);
         handle.execute("delete from card_trial where card_id = ?", id);
         face.trials()
@@ -176,11 +188,9 @@ public final class Cards {
     public List<CardEntry> list(CardKind kind, String words, int from, int most) {
         List<Object> arguments = new ArrayList<>(List.of(kind.key()));
         StringBuilder sql = new StringBuilder(ENTRY + " where kind = ?");
-        for (String word : words.strip().toLowerCase(Locale.ROOT).split("\\s+")) {
-            if (!word.isEmpty()) {
-                sql.append(" and words like ? escape '!'");
-                arguments.add("%" + word.replace("!", "!!").replace("%", "!%").replace("_", "!_") + "%");
-            }
+        for (String pattern : LikeWords.patterns(words)) {
+            sql.append(" and words like ? escape '!'");
+            arguments.add(pattern);
         }
         arguments.add(most);
         arguments.add(from);

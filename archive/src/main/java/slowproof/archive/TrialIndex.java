@@ -87,8 +87,8 @@ public final class TrialIndex {
                     summary.attention().key(),
                     summary.attention().urgency(),
                     summary.passes(),
-                    summary.sensor(),
-                    NameLikeness.key(summary.sensor()),
+                    Archive.storable(summary.sensor()),
+                    NameLikeness.key(Archive.storable(summary.sensor())),
                     summary.standing().key(),
                     summary.slowestMmPerS(),
                     summary.fastestMmPerS(),
@@ -226,14 +226,14 @@ public final class TrialIndex {
             return List.of();
         }
         return database.read(handle -> handle.select(
-                        "select f.*, t.changed_at, t.title from summary_surface f join trial t on t.id = f.trial_id"
+                        "select f.*, t.started_at, t.changed_at, t.title from summary_surface f join trial t on t.id = f.trial_id"
                                 + " where f.material_key in (" + marks(keys.size())
                                 + ") order by t.changed_at desc, f.trial_id, f.place",
                         keys.toArray())
                 .map((row, context) -> new Tried(
                         new TrialEntry(
                                 row.getString("trial_id"),
-                                Instant.parse(row.getString("changed_at")),
+                                Instant.parse(row.getString("started_at")),
                                 Instant.parse(row.getString("changed_at")),
                                 row.getString("title")),
                         row.getInt("place"),

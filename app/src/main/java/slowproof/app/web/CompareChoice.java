@@ -11,7 +11,6 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import slowproof.archive.UnknownTrialException;
-import slowproof.archive.sheet.FactName;
 import slowproof.archive.sheet.Sheet;
 import slowproof.report.findings.CompareChart;
 import slowproof.trial.compare.Line;
@@ -93,15 +92,13 @@ record CompareChoice(List<Chosen> chosen, boolean tooMany, boolean missing) {
                 return Optional.empty();
             }
             Wording wording = visit.wording();
-            Findings findings = Evaluated.of(sheet, wording, site.zone()).findings();
+            Findings findings = site.evaluated(sheet, wording).findings();
             if (findings == null) {
                 return Optional.empty();
             }
             List<String> materials =
                     findings.materials().stream().map(Material::material).toList();
-            String sensor = (sheet.facts().text(FactName.SENSOR_NAME) + " "
-                            + sheet.facts().text(FactName.SENSOR_SERIAL))
-                    .strip();
+            String sensor = sheet.facts().sensor();
             String title = TrialPage.title(sheet, wording, site.zone());
             return Optional.of(Line.of(trial, findings).stream()
                     .map(line -> new Chosen(

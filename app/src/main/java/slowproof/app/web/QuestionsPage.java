@@ -231,6 +231,11 @@ public final class QuestionsPage {
     private void makeTrial(Context context) {
         Visit visit = Visit.of(context);
         Question question = question(context);
+        if (cards().hasRecorded(CardKind.QUESTION, question.number(), visit.field("token"))) {
+            // sent twice: the trial is there, and the question leads to it
+            visit.goTo("/questions/" + question.number());
+            return;
+        }
         Inquiry inquiry =
                 Objects.requireNonNull(QuestionForm.of(question.typed(), visit).inquiry(), "kept questions are whole");
         Map<FactName, String> facts = new LinkedHashMap<>();

@@ -12,6 +12,7 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import slowproof.app.Program;
 import slowproof.archive.Archive;
 import slowproof.archive.TrialIndex;
 import slowproof.archive.sheet.Sheet;
@@ -42,8 +43,7 @@ final class Summaries implements AutoCloseable {
         this.archive = archive;
         this.kept = kept;
         this.zone = zone;
-        this.program =
-                System.getProperty("slowproof.version", "unknown") + "/" + System.getProperty("slowproof.commit", "");
+        this.program = Program.build();
     }
 
     TrialIndex index() {
@@ -115,6 +115,15 @@ final class Summaries implements AutoCloseable {
         if (closed) {
             return;
         }
+        try {
+            refreshed(id);
+        } catch (RuntimeException e) {
+            // one trial must not keep those behind it from their summaries
+            LOG.error("trial {} cannot be summed up", id, e);
+        }
+    }
+
+    private void refreshed(String id) {
         Sheet sheet = archive.get().sheet(id);
         try {
             index().keep(TrialSummary.of(

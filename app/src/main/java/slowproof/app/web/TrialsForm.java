@@ -3,11 +3,9 @@ package slowproof.app.web;
 import io.javalin.http.Context;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -152,7 +150,7 @@ public record TrialsForm(
             }
         }
 
-        /** Returns the first moment of a day, or of a later one, without a zone mark so that it sorts before all of it. */
+        /** Returns the first moment of a day, or of a later one, as ISO 8601 in UTC; empty for none. */
         String moment(String name, int daysLater) {
             if (text(name).isEmpty()) {
                 return "";
@@ -161,9 +159,9 @@ public record TrialsForm(
                 return LocalDate.parse(text(name).strip())
                         .plusDays(daysLater)
                         .atStartOfDay(zone)
-                        .withZoneSameInstant(ZoneOffset.UTC)
-                        .format(DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss", Locale.ROOT));
-            } catch (DateTimeParseException e) {
+                        .toInstant()
+                        .toString();
+            } catch (DateTimeException e) {
                 problems.add(new Problem(name, visit.wording().text("typed.not_a_date", text(name))));
                 return "";
             }

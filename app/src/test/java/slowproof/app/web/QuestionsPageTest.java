@@ -170,4 +170,17 @@ class QuestionsPageTest {
                 .isIn(400, 404);
         assertThat(visitor.post("/questions/999/sent").statusCode()).isEqualTo(404);
     }
+
+    @Test
+    void aTrialAskedForTwiceByOneFormIsMadeOnce() {
+        String path = ask("clear film", "20");
+        String made = visitor.post(path + "/trial", "token", "one form").uri().getPath();
+        assertThat(made).startsWith("/trials/");
+        assertThat(visitor.post(path + "/trial", "token", "one form").uri().getPath())
+                .isEqualTo(path);
+        // its title bears the number of the question
+        String number = path.substring("/questions/".length());
+        assertThat(visitor.get("/trials.csv?q=" + number + "+clear+film").body().lines())
+                .hasSize(2);
+    }
 }

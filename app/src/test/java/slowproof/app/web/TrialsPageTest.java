@@ -115,4 +115,11 @@ class TrialsPageTest {
                         .contains(",'=1+1 felt,")
                         .endsWith("bench unit,6,nothing,acoustic felt,holds,100.0,100.0,,100.0,"));
     }
+
+    @Test
+    void daysNarrowTheList() {
+        assertThat(get("/trials?q=felt&since=2020-02-29&until=2999-12-31")).contains("=1+1 felt");
+        assertThat(get("/trials?q=felt&until=2020-02-29")).doesNotContain("=1+1 felt");
+        assertThat(get("/trials?q=felt&since=2999-12-31")).doesNotContain("=1+1 felt");
+    }
 }

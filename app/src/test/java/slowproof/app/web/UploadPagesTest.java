@@ -120,6 +120,10 @@ class UploadPagesTest {
         assertThat(json.get("passes")).hasSize(4);
         assertThat(json.get("trial").asText()).isEqualTo("Taken in");
         assertThat(json.get("conditions").get(0).get("decision").asText()).isEqualTo("does not conform");
+        // its passes come from the recording alone, and can be compared like those of readings
+        assertThat(visitor.get("/compare?trial=" + trial.substring("/trials/".length()))
+                        .body())
+                .contains("the others are compared with this one");
     }
 
     @Test

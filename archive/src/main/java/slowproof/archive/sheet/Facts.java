@@ -28,6 +28,11 @@ public final class Facts {
         return typed(name).text().strip();
     }
 
+    /** Returns name and serial number of the sensor, empty when neither was noted. */
+    public String sensor() {
+        return (text(FactName.SENSOR_NAME) + " " + text(FactName.SENSOR_SERIAL)).strip();
+    }
+
     /** Returns the chosen word, the first of the choices when none was chosen. */
     public String choice(FactName name) {
         String text = text(name);

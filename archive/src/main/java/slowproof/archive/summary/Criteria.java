@@ -3,7 +3,7 @@ package slowproof.archive.summary;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
+import slowproof.archive.LikeWords;
 import slowproof.archive.Times;
 import slowproof.trial.evidence.NameLikeness;
 
@@ -17,7 +17,7 @@ public final class Criteria {
     /** Returns the criteria of a filter; the tables are {@code trial t} and, where there is one, {@code summary s}. */
     public static Criteria of(TrialFilter filter) {
         Criteria made = new Criteria();
-        made.words("t.words", filter.words().strip().toLowerCase(Locale.ROOT));
+        made.words("t.words", filter.words());
         made.words("s.sensor_key", NameLikeness.key(filter.sensor()));
         made.surface(filter);
         if (filter.attention() != null) {
@@ -52,20 +52,12 @@ public final class Criteria {
     }
 
     private void words(String column, String words) {
-        for (String word : words.split("\\s+")) {
-            if (!word.isEmpty()) {
-                add(column + " like ? escape '!'", "%" + escaped(word) + "%");
-            }
-        }
+        LikeWords.patterns(words).forEach(pattern -> add(column + " like ? escape '!'", pattern));
     }
 
     private void add(String part, Object argument) {
         parts.add(part);
         arguments.add(argument);
-    }
-
-    private static String escaped(String word) {
-        return word.replace("!", "!!").replace("%", "!%").replace("_", "!_");
     }
 
     /** Returns the condition, beginning with {@code where}; empty for all. */

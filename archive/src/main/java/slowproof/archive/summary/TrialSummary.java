@@ -4,7 +4,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
-import slowproof.archive.sheet.FactName;
 import slowproof.archive.sheet.Sheet;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.Standing;
@@ -33,8 +32,7 @@ public record TrialSummary(
      * @param findings its findings, or null while it has none
      */
     public static TrialSummary of(Sheet sheet, @Nullable Findings findings) {
-        String sensor =
-                (sheet.facts().text(FactName.SENSOR_NAME) + " " + sheet.facts().text(FactName.SENSOR_SERIAL)).strip();
+        String sensor = sheet.facts().sensor();
         return new TrialSummary(
                 sheet.id(),
                 sheet.lastSeq(),
