@@ -3,7 +3,6 @@ package slowproof.app.web;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import slowproof.archive.parcel.ParcelWriter;
@@ -12,6 +11,7 @@ import slowproof.files.log.ColumnMapping;
 import slowproof.files.log.ColumnRole;
 import slowproof.files.log.ColumnSource;
 import slowproof.files.log.Dialect;
+import slowproof.files.out.YamlText;
 
 /** Writes the trial file that says how logs are to be read: the same words that a person would write. */
 final class UploadTrial {
@@ -60,7 +60,7 @@ final class UploadTrial {
         String read = to < 0 ? kept.substring(from) : kept.substring(from, to + 1);
         for (Map.Entry<String, String> file : recordings.files().entrySet()) {
             String path = ParcelWriter.path(file.getValue(), file.getKey());
-            read = read.replace("file: " + quoted(file.getKey()), "file: " + quoted(path));
+            read = read.replace("file: " + YamlText.quoted(file.getKey()), "file: " + YamlText.quoted(path));
         }
         return String.join("\n", lines) + "\n" + read;
     }
@@ -83,7 +83,7 @@ final class UploadTrial {
 
     private String written(List<String> confirmed) {
         StringBuilder yaml = new StringBuilder("trial: ")
-                .append(quoted(form.text("fact_title")))
+                .append(YamlText.quoted(form.text("fact_title")))
                 .append('\n');
         List<String> sensor = new ArrayList<>();
         add(sensor, "distance_per_count_mm", form.countMm());
@@ -105,18 +105,18 @@ final class UploadTrial {
     private List<String> recording(UploadStore.Log log) {
         List<String> keys = new ArrayList<>();
         String material = form.text(UploadForm.of(log, "material"));
-        keys.add("material: " + quoted(material.isEmpty() ? unnamed : material));
+        keys.add("material: " + YamlText.quoted(material.isEmpty() ? unnamed : material));
         add(keys, "speed_mm_s", form.speedMmPerS(log));
         add(keys, "acceleration_mm_s2", form.accelerationMmPerS2(log));
         // passes keep their names wherever the log lies
-        keys.add("name: " + quoted(base(log.name())));
+        keys.add("name: " + YamlText.quoted(base(log.name())));
         UploadStore.Log reference = form.reference(log);
         if (reference == null) {
-            keys.add("file: " + quoted(log.name()));
+            keys.add("file: " + YamlText.quoted(log.name()));
             reading(keys, "", log);
         } else {
-            keys.add("sensor_file: " + quoted(log.name()));
-            keys.add("reference_file: " + quoted(reference.name()));
+            keys.add("sensor_file: " + YamlText.quoted(log.name()));
+            keys.add("reference_file: " + YamlText.quoted(reference.name()));
             reading(keys, "sensor_", log);
             reading(keys, "reference_", reference);
         }
@@ -145,10 +145,10 @@ final class UploadTrial {
         Dialect dialect = form.dialect(log);
         List<String> written = new ArrayList<>();
         if (dialect.separator() != null) {
-            written.add("separator: " + quoted(String.valueOf(dialect.separator())));
+            written.add("separator: " + YamlText.quoted(String.valueOf(dialect.separator())));
         }
         if (dialect.decimal() != null) {
-            written.add("decimal: " + quoted(String.valueOf(dialect.decimal())));
+            written.add("decimal: " + YamlText.quoted(String.valueOf(dialect.decimal())));
         }
         if (dialect.headerRows() != null) {
             written.add("header_rows: " + dialect.headerRows());
@@ -180,21 +180,5 @@ final class UploadTrial {
 
     private static String map(List<String> keys) {
         return "{" + String.join(", ", keys) + "}";
-    }
-
-    /** Between double quotes every sign can be written. */
-    static String quoted(String text) {
-        StringBuilder out = new StringBuilder("\"");
-        for (int i = 0; i < text.length(); i++) {
-            char c = text.charAt(i);
-            if (c == '"' || c == '\\') {
-                out.append('\\').append(c);
-            } else if (c < ' ' || (c >= 0x7f && c < 0xa0) || c == '\u2028' || c == '\u2029' || c == '\ufeff') {
-                out.append(String.format(Locale.ROOT, "\\u%04x", (int) c));
-            } else {
-                out.append(c);
-            }
-        }
-        return out.append('"').toString();
     }
 }

@@ -34,11 +34,6 @@ public record TrialFiles(
         return new TrialFiles(folder::resolve, cache, null);
     }
 
-    /** Returns the same files with somebody who sees each recording, so that none is taken from the cache unread. */
-    public TrialFiles watchedBy(Watcher one) {
-        return new TrialFiles(places, cache, one);
-    }
-
     Path of(String name) {
         return places.apply(name);
     }

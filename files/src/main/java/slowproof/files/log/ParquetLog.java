@@ -56,7 +56,7 @@ final class ParquetLog {
      */
     static @Nullable Content read(Path path, LogRequest request, LogProblems problems, ColumnSpace space)
             throws IOException {
-        return in(path, request, problems, space, log -> Optional.ofNullable(log.read("")))
+        return in(path, request, problems, space, log -> Optional.ofNullable(log.read()))
                 .orElse(null);
     }
 
@@ -108,8 +108,8 @@ final class ParquetLog {
             }
         }
         List<Target> targets = ColumnFinder.find(layout, request, problems);
-        Content content = problems.any() ? null : read(" LIMIT " + LogBegin.ROWS);
-        return new Begin(layout, cells, targets, content == null || problems.any() ? List.of() : content.columns());
+        List<Column> columns = problems.any() ? List.of() : rows(layout, targets, " LIMIT " + LogBegin.ROWS);
+        return new Begin(layout, cells, targets, problems.any() ? List.of() : columns);
     }
 
     private static List<String> cells(ResultSet row, int count) throws SQLException {
@@ -121,16 +121,18 @@ final class ParquetLog {
         return cells;
     }
 
-    private @Nullable Content read(String limit) throws SQLException {
+    private @Nullable Content read() throws SQLException {
         Layout layout = layout();
         if (layout == null) {
             problems.add(ProblemCode.LOG_NO_ROWS, 0, 0, "");
             return null;
         }
         List<Target> targets = ColumnFinder.find(layout, request, problems);
-        if (problems.any()) {
-            return null;
-        }
+        return problems.any() ? null : new Content(layout, targets, rows(layout, targets, ""));
+    }
+
+    /** Returns the columns of so many rows. */
+    private List<Column> rows(Layout layout, List<Target> targets, String limit) throws SQLException {
         List<Column.Builder> columns = new ArrayList<>();
         String wanted =
                 targets.stream().map(target -> expression(layout, target)).collect(Collectors.joining(", "));
@@ -154,8 +156,7 @@ final class ParquetLog {
                 }
             }
         }
-        return new Content(
-                layout, targets, columns.stream().map(Column.Builder::build).toList());
+        return columns.stream().map(Column.Builder::build).toList();
     }
 
     private double value(Target target, double number, long row) {

@@ -4,11 +4,12 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
-import java.nio.channels.FileChannel;
+import java.nio.channels.Channels;
+import java.nio.channels.WritableByteChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.Arrays;
+import slowproof.files.out.WholeFile;
 import slowproof.trial.recording.Break;
 import slowproof.trial.recording.Column;
 import slowproof.trial.recording.Recording;
@@ -19,22 +20,21 @@ import slowproof.trial.recording.TrackRows;
 public final class TraceWriter {
     private static final int BUFFER = 1 << 16;
 
-    private final FileChannel channel;
+    private final WritableByteChannel channel;
     private final ByteBuffer buffer = ByteBuffer.allocateDirect(BUFFER).order(ByteOrder.LITTLE_ENDIAN);
 
-    private TraceWriter(FileChannel channel) {
+    private TraceWriter(WritableByteChannel channel) {
         this.channel = channel;
     }
 
     /**
-     * Writes a recording; a file of that name is replaced.
+     * Writes a recording; a file of that name is replaced as a whole, so that whoever looks into the old one still can.
      *
-     * @throws IOException if the file cannot be written; nothing is left of it then
+     * @throws IOException if the file cannot be written; nothing is left of it then, nor of the one that was there
      */
     public static void write(Recording recording, Path path) throws IOException {
-        try (FileChannel channel = FileChannel.open(
-                path, StandardOpenOption.CREATE, StandardOpenOption.WRITE, StandardOpenOption.TRUNCATE_EXISTING)) {
-            new TraceWriter(channel).write(recording);
+        try {
+            WholeFile.write(path, stream -> new TraceWriter(Channels.newChannel(stream)).write(recording));
         } catch (IOException | UncheckedIOException e) {
             Files.deleteIfExists(path);
             throw e instanceof UncheckedIOException inside ? inside.getCause() : (IOException) e;
