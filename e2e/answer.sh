@@ -2,26 +2,8 @@
 # The written answer through the launcher: written, checked, changed, refused. Run by ./check.
 set -u
 root=$(CDPATH='' cd -P -- "$(dirname -- "$0")/.." && pwd -P)
-scratch=$(mktemp -d)
-trap 'rm -rf -- "$scratch"' EXIT
-cp -R "$root/docs/samples/first-trial" "$scratch/trial"
-trial=$scratch/trial/trial.yaml
+. "$root/e2e/shared/trial.sh"
 
-# status NAME WANTED COMMAND...: one test of an exit status; what the command prints is kept in "said".
-status() {
-    local name=$1 wanted=$2
-    shift 2
-    "$@" >"$scratch/said" 2>&1 </dev/null
-    local got=$?
-    if [ "$got" = "$wanted" ]; then
-        echo "ok $name"
-    else
-        echo "FAILED $name"
-        echo "      status $got, not $wanted"
-        sed 's/^/      /' "$scratch/said"
-    fi
-}
-slow() { "$root/slowproof" "$@"; }
 missing() { [ ! -e "$1" ]; }
 
 status 'the answer is written as PDF' 0 slow report "$trial" -o "$scratch/a.pdf"

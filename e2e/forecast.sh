@@ -2,25 +2,8 @@
 # The forecast for a line through the launcher: given, read from a log, refused with what is wrong and where. Run by ./check.
 set -u
 root=$(CDPATH='' cd -P -- "$(dirname -- "$0")/.." && pwd -P)
-scratch=$(mktemp -d)
-trap 'rm -rf -- "$scratch"' EXIT
-cp -R "$root/docs/samples/first-trial" "$scratch/trial"
-trial=$scratch/trial/trial.yaml
+. "$root/e2e/shared/trial.sh"
 
-# status NAME WANTED COMMAND...: one test of an exit status; what the command prints is kept in "out" and "err".
-status() {
-    local name=$1 wanted=$2
-    shift 2
-    "$@" >"$scratch/out" 2>"$scratch/err" </dev/null
-    local got=$?
-    if [ "$got" = "$wanted" ]; then
-        echo "ok $name"
-    else
-        echo "FAILED $name"
-        echo "      status $got, not $wanted"
-        sed 's/^/      /' "$scratch/out" "$scratch/err"
-    fi
-}
 # says NAME FILE TEXT: one test that a stream of the last command has a text in it.
 says() {
     if grep -qF -- "$3" "$scratch/$2"; then
@@ -35,7 +18,6 @@ says() {
 silent() {
     if [ ! -s "$scratch/$2" ]; then echo "ok $1"; else echo "FAILED $1" && sed 's/^/      /' "$scratch/$2"; fi
 }
-slow() { "$root/slowproof" "$@"; }
 
 cat >"$scratch/line.yaml" <<'Y'
 line: "Cross-cutter, felt"

@@ -116,7 +116,7 @@ final class CommandLineProgram {
 
     private int withoutCommand(CommandLine program, ParseResult parsed) {
         if (parsed.hasMatchedOption("--version")) {
-            out.println("slowproof " + Console.version() + " (" + Console.commit() + ")");
+            out.println("slowproof " + Program.build());
             return ExitStatus.DONE;
         }
         program.usage(err, Ansi.OFF);

@@ -57,14 +57,6 @@ final class Console {
         }
     }
 
-    static String version() {
-        return System.getProperty("slowproof.version", "unknown");
-    }
-
-    static String commit() {
-        return System.getProperty("slowproof.commit", "unknown");
-    }
-
     /** Returns the user's cache for what is made of large recordings. */
     static CacheFolder cache() {
         return ResultCache.ofUser();

@@ -9,7 +9,6 @@ import slowproof.app.text.FindingsText;
 import slowproof.app.text.RecordingsText;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.TrialReader;
-import slowproof.files.out.Envelope;
 import slowproof.files.out.FindingsCsv;
 import slowproof.files.out.FindingsJson;
 import slowproof.files.out.FindingsXlsx;
@@ -62,7 +61,7 @@ final class FindingsCommand implements Command {
         if (words.hasMatchedOption("--json")) {
             FindingsJson.write(
                     findings,
-                    envelope(loaded, findings),
+                    Program.envelope(loaded, findings),
                     loaded.sources(),
                     loaded.recordings(),
                     wording,
@@ -75,14 +74,5 @@ final class FindingsCommand implements Command {
             console.out().println(FindingsText.explain(wording, console.colour(), console.width()));
         }
         return ExitStatus.DONE;
-    }
-
-    static Envelope envelope(LoadedTrial loaded, Findings findings) {
-        boolean drawn = findings.materials().stream().anyMatch(material -> material.curve() != null);
-        return new Envelope(
-                Console.version(),
-                Console.commit(),
-                loaded.settingsSha256(),
-                drawn ? Long.valueOf(Evaluation.USUAL_SEED) : null);
     }
 }

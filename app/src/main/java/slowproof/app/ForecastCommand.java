@@ -11,7 +11,6 @@ import slowproof.files.in.LineReader;
 import slowproof.files.in.LoadedLine;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.TrialReader;
-import slowproof.files.out.Envelope;
 import slowproof.files.out.ForecastCsv;
 import slowproof.files.out.ForecastJson;
 import slowproof.files.out.ForecastXlsx;
@@ -61,11 +60,6 @@ final class ForecastCommand implements Command {
                 .build();
     }
 
-    /** Returns the envelope of a forecast from a trial with the files of its line. */
-    static Envelope envelope(LoadedTrial all, long seed) {
-        return new Envelope(Console.version(), Console.commit(), all.settingsSha256(), seed);
-    }
-
     @Override
     public int run(ParseResult words, Console console) throws IOException {
         Integer pieces = Words.numberOf(words, PIECES);
@@ -102,7 +96,7 @@ final class ForecastCommand implements Command {
         }
         if (words.hasMatchedOption("--json")) {
             LoadedTrial all = trial.with(line);
-            ForecastJson.write(forecast, envelope(all, seed), all.sources(), console.wording(), console.out());
+            ForecastJson.write(forecast, Program.envelope(all, seed), all.sources(), console.wording(), console.out());
             return ExitStatus.DONE;
         }
         console.out().println(ForecastText.render(forecast, console.wording(), console.colour(), console.width()));

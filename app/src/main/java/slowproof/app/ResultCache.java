@@ -13,12 +13,12 @@ public final class ResultCache {
 
     /** Returns the cache. */
     public static CacheFolder ofUser() {
-        return CacheFolder.ofUser(System.getenv(), Console.version() + " " + Console.commit() + " " + built());
+        return CacheFolder.ofUser(System.getenv(), Program.version() + " " + Program.commit() + " " + built());
     }
 
     /** A commit does not tell builds of changed sources apart; the time of the build does. */
     private static String built() {
-        if (!Console.commit().equals("unknown") && !Console.commit().endsWith("-modified")) {
+        if (!Program.commit().equals("unknown") && !Program.commit().endsWith("-modified")) {
             return "";
         }
         try {

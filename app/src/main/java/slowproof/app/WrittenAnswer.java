@@ -80,13 +80,13 @@ public final class WrittenAnswer {
     Map<String, byte[]> figures() throws IOException {
         Map<String, byte[]> files = new LinkedHashMap<>();
         ByteArrayOutputStream json = new ByteArrayOutputStream();
-        Envelope own = FindingsCommand.envelope(loaded, findings);
+        Envelope own = Program.envelope(loaded, findings);
         FindingsJson.write(findings, own, loaded.sources(), loaded.recordings(), wording, json);
         files.put(FINDINGS, json.toByteArray());
         if (line != null && forecast != null) {
             ByteArrayOutputStream pieces = new ByteArrayOutputStream();
             ForecastJson.write(
-                    forecast, ForecastCommand.envelope(all(), Evaluation.USUAL_SEED), all().sources(), wording, pieces);
+                    forecast, Program.envelope(all(), Evaluation.USUAL_SEED), all().sources(), wording, pieces);
             files.put(FORECAST, pieces.toByteArray());
         }
         return files;
@@ -97,9 +97,7 @@ public final class WrittenAnswer {
     }
 
     private Envelope envelope() {
-        return line == null
-                ? FindingsCommand.envelope(loaded, findings)
-                : ForecastCommand.envelope(all(), Evaluation.USUAL_SEED);
+        return line == null ? Program.envelope(loaded, findings) : Program.envelope(all(), Evaluation.USUAL_SEED);
     }
 
     /**

@@ -1,9 +1,7 @@
 package slowproof.app;
 
 import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -54,16 +52,10 @@ final class AnswerCase {
                 full[i] = at(full[i].substring(1)).toString();
             }
         }
-        ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
-        ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
-        PrintStream outStream = new PrintStream(outBytes, false, StandardCharsets.UTF_8);
-        PrintStream errStream = new PrintStream(errBytes, false, StandardCharsets.UTF_8);
-        int status = CommandLineProgram.run(full, outStream, errStream);
-        outStream.flush();
-        errStream.flush();
-        out = outBytes.toString(StandardCharsets.UTF_8);
-        err = errBytes.toString(StandardCharsets.UTF_8);
-        return status;
+        CommandRun run = CommandRun.of(full);
+        out = run.out();
+        err = run.err();
+        return run.status();
     }
 
     Path at(String name) {

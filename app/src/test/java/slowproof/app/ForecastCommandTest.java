@@ -4,10 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -37,16 +34,10 @@ class ForecastCommandTest {
     private String err = "";
 
     private int run(String... words) {
-        ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
-        ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
-        PrintStream outStream = new PrintStream(outBytes, false, StandardCharsets.UTF_8);
-        PrintStream errStream = new PrintStream(errBytes, false, StandardCharsets.UTF_8);
-        int status = CommandLineProgram.run(words, outStream, errStream);
-        outStream.flush();
-        errStream.flush();
-        out = outBytes.toString(StandardCharsets.UTF_8);
-        err = errBytes.toString(StandardCharsets.UTF_8);
-        return status;
+        CommandRun run = CommandRun.of(words);
+        out = run.out();
+        err = run.err();
+        return run.status();
     }
 
     private String line(String text) throws IOException {

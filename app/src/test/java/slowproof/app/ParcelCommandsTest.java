@@ -2,9 +2,6 @@ package slowproof.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayOutputStream;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -25,14 +22,10 @@ class ParcelCommandsTest {
     private String err = "";
 
     private int run(String... words) {
-        ByteArrayOutputStream outBytes = new ByteArrayOutputStream();
-        ByteArrayOutputStream errBytes = new ByteArrayOutputStream();
-        PrintStream outStream = new PrintStream(outBytes, true, StandardCharsets.UTF_8);
-        PrintStream errStream = new PrintStream(errBytes, true, StandardCharsets.UTF_8);
-        int status = CommandLineProgram.run(words, outStream, errStream);
-        out = outBytes.toString(StandardCharsets.UTF_8);
-        err = errBytes.toString(StandardCharsets.UTF_8);
-        return status;
+        CommandRun run = CommandRun.of(words);
+        out = run.out();
+        err = run.err();
+        return run.status();
     }
 
     private Archive open(String name) {

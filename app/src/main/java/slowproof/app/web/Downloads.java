@@ -14,8 +14,8 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.jspecify.annotations.Nullable;
 import slowproof.app.FileNames;
+import slowproof.app.Program;
 import slowproof.app.ResultCache;
 import slowproof.archive.sheet.Sheet;
 import slowproof.files.in.LoadedTrial;
@@ -75,16 +75,8 @@ final class Downloads {
         void write(LoadedTrial loaded, Findings findings, Wording wording, OutputStream out) throws IOException;
     }
 
-    static Envelope envelope(LoadedTrial loaded, @Nullable Long seed) {
-        return new Envelope(
-                System.getProperty("slowproof.version", "unknown"),
-                System.getProperty("slowproof.commit", "unknown"),
-                loaded.settingsSha256(),
-                seed);
-    }
-
     static void json(LoadedTrial loaded, Findings findings, Wording wording, OutputStream out) throws IOException {
-        Envelope envelope = envelope(loaded, null);
+        Envelope envelope = Program.envelope(loaded, findings);
         FindingsJson.write(findings, envelope, loaded.sources(), loaded.recordings(), wording, out);
     }
 

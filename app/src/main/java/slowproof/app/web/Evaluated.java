@@ -18,7 +18,6 @@ import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.Pass;
 import slowproof.trial.input.InputProblem;
-import slowproof.wording.Wording;
 
 /**
  * A sheet with what it means and what it says.
@@ -40,11 +39,6 @@ public record Evaluated(
     /** Copies the list. */
     public Evaluated {
         problems = List.copyOf(problems);
-    }
-
-    /** Evaluates a sheet of typed readings. */
-    static Evaluated of(Sheet sheet, Wording wording, ZoneId zone) {
-        return of(sheet, KeptRecordings.Read.NOTHING, wording.text("surface.unnamed"), zone);
     }
 
     /** Evaluates a sheet with what was read from its recordings; surfaces that nobody named get the given name. */

@@ -8,12 +8,11 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
+import slowproof.app.Program;
 import slowproof.files.in.LineReader;
 import slowproof.files.in.LoadedLine;
 import slowproof.files.in.LoadedTrial;
-import slowproof.files.in.SourceFile;
 import slowproof.files.out.ForecastCsv;
 import slowproof.files.out.ForecastJson;
 import slowproof.files.out.ForecastXlsx;
@@ -63,7 +62,7 @@ final class LineDownloads {
     }
 
     private void json(Forecast forecast, LoadedTrial loaded, Wording wording, OutputStream out) throws IOException {
-        ForecastJson.write(forecast, Downloads.envelope(loaded, Evaluation.USUAL_SEED), loaded.sources(), wording, out);
+        ForecastJson.write(forecast, Program.envelope(loaded, Evaluation.USUAL_SEED), loaded.sources(), wording, out);
     }
 
     private void line(Context context) {
@@ -88,16 +87,10 @@ final class LineDownloads {
             Findings findings = Evaluation.of(loaded.trial());
             LineEvidence evidence = LineEvidence.of(findings, asked.material(), Evaluation.USUAL_SEED);
             Forecast forecast = Forecasting.of(evidence, line.line(), Settings.of(Evaluation.USUAL_SEED));
-            writer.write(forecast, together(loaded, line), visit.wording(), bytes);
+            writer.write(forecast, loaded.with(line), visit.wording(), bytes);
         });
         Downloads.attach(context, type, "forecast." + ending, title);
         context.result(bytes.toByteArray());
-    }
-
-    private static LoadedTrial together(LoadedTrial loaded, LoadedLine line) {
-        List<SourceFile> sources = new ArrayList<>(loaded.sources());
-        sources.addAll(line.sources());
-        return new LoadedTrial(loaded.trial(), sources, loaded.recordings(), loaded.notes());
     }
 
     private String title(LinePage.Asked asked, Visit visit) {

@@ -10,6 +10,7 @@ import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import slowproof.app.FileNames;
+import slowproof.app.Program;
 import slowproof.app.ResultCache;
 import slowproof.archive.Archive;
 import slowproof.archive.Event;
@@ -60,7 +61,7 @@ public final class Parcels {
         }
         derived.put("notes.txt", notes(sheet, title, wording).getBytes(StandardCharsets.UTF_8));
         derived.put("history.csv", history(archive, sheet.id()).getBytes(StandardCharsets.UTF_8));
-        ParcelWriter.write(archive, sheet.id(), program(), derived, stream);
+        ParcelWriter.write(archive, sheet.id(), Program.build(), derived, stream);
     }
 
     private static void addFindings(Map<String, byte[]> derived, Map<String, Path> raw, Wording wording)
@@ -92,12 +93,6 @@ public final class Parcels {
     /** Returns the sentence that says why a file was refused and how to mend it. */
     public static String sentence(ParcelRefusedException refusal, Wording wording) {
         return wording.text(refusal.key(), refusal.arguments().toArray());
-    }
-
-    /** Returns version and commit of this program. */
-    static String program() {
-        return System.getProperty("slowproof.version", "unknown") + " ("
-                + System.getProperty("slowproof.commit", "unknown") + ")";
     }
 
     private static String notes(Sheet sheet, String title, Wording wording) {

@@ -8,6 +8,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import slowproof.app.Program;
 import slowproof.archive.Archive;
 import slowproof.trial.input.BadInputException;
 import slowproof.wording.Wording;
@@ -44,7 +45,7 @@ final class SaidAnswers implements AutoCloseable {
     private void keep(Evaluated evaluated) {
         String trial = evaluated.sheet().id();
         long seq = evaluated.sheet().lastSeq();
-        String program = Parcels.program();
+        String program = Program.build();
         try {
             if (archive.get().hasResult(trial, seq, KIND, program)) {
                 return;

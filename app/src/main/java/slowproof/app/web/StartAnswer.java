@@ -39,7 +39,8 @@ public record StartAnswer(
         if (!form.hasMove() || !unfinished.isEmpty()) {
             return new StartAnswer(unfinished, List.of(), null, null);
         }
-        Evaluated said = Evaluated.of(sheet(form.events()), wording, zone);
+        Evaluated said =
+                Evaluated.of(sheet(form.events()), KeptRecordings.Read.NOTHING, wording.text("surface.unnamed"), zone);
         Trial trial = said.meaning().trial();
         if (trial == null || !said.hasFindings()) {
             return new StartAnswer(unfinished, List.of(), null, null);

@@ -50,11 +50,6 @@ class BrowserTest {
         return page;
     }
 
-    private static void close(Page page) {
-        assertThat(page.evaluate("window.breaches.join()")).isEqualTo("");
-        page.context().close();
-    }
-
     /** A trial with readings that hold at 100 mm/s and fail at 25 mm/s; returns its path. */
     private static String trial() {
         Visitor visitor = new Visitor(server.url());
@@ -106,7 +101,7 @@ class BrowserTest {
         assertThatLocator(page.locator(".ruler svg")).isVisible();
         page.reload();
         assertThat(page.inputValue("#went_to")).isEqualTo(to);
-        close(page);
+        Chromium.close(page);
     }
 
     @ParameterizedTest
@@ -120,7 +115,7 @@ class BrowserTest {
         assertThat(page.inputValue("#moved")).isEqualTo("six");
         assertThat(page.textContent("#moved-problem")).isEqualTo(page.textContent(".problems a >> nth=0"));
         assertThat(focused(page)).isEqualTo("moved");
-        close(page);
+        Chromium.close(page);
     }
 
     /** Looks until what is said of the locator holds. */
@@ -181,7 +176,7 @@ class BrowserTest {
         page.keyboard().press("Enter");
         page.waitForSelector(".answer .verdict.good");
         assertThat(page.textContent("section.answer")).contains("conforms");
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -192,7 +187,7 @@ class BrowserTest {
                 .doubleValue();
         // digits are about 0.65 of the type size; a two hundredth of the distance reads well: 15 mm are 57 CSS px
         assertThat(0.65 * height).isGreaterThanOrEqualTo(57);
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -208,7 +203,7 @@ class BrowserTest {
         page.click("#question button");
         page.waitForSelector("#question", new Page.WaitForSelectorOptions().setState(WaitForSelectorState.DETACHED));
         assertThat(page.textContent("table.rows tbody tr >> nth=0")).contains("6026");
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -220,7 +215,7 @@ class BrowserTest {
         assertThat(page.title()).startsWith("Error: Bench sheet");
         assertThat(page.inputValue("#reading")).isEqualTo("6O2.5");
         assertThat(focused(page)).isEqualTo("reading");
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -230,7 +225,7 @@ class BrowserTest {
         page.waitForFunction("() => document.querySelector('.entry [data-kept]').textContent === 'kept'");
         page.reload();
         assertThat(page.inputValue("#reading")).isEqualTo("602.");
-        close(page);
+        Chromium.close(page);
     }
 
     /** Types readings one after the other without looking at the page. */
@@ -255,7 +250,7 @@ class BrowserTest {
         // nothing can get lost: the field has never been exchanged, and the page has not been left
         assertThat(page.evaluate("document.getElementById('reading').mine")).isEqualTo("the same");
         assertThat(focused(page)).isEqualTo("reading");
-        close(page);
+        Chromium.close(page);
     }
 
     /** A trial whose only series has its starting point; returns its path. */
@@ -277,7 +272,7 @@ class BrowserTest {
         page.unroute("**/readings");
         hasReadings(page, "602.2", "0.1", "602.0", "0.0");
         assertThatLocator(page.locator("#reading")).hasValue("0.");
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -303,7 +298,7 @@ class BrowserTest {
         hasReadings(page, "0.3", "602.6", "0.1", "602.0", "0.0");
         assertThatLocator(page.locator("#reading")).hasValue("60");
         assertThatLocator(page.locator("#held")).isHidden();
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -313,7 +308,7 @@ class BrowserTest {
         assertThat(focused(page)).isNotEqualTo("reading");
         type(page, "602.5");
         hasReadings(page, "602.5", "0.0");
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -330,8 +325,8 @@ class BrowserTest {
         assertThat(second.inputValue("#reading")).isEqualTo("12");
         second.keyboard().type(" hing");
         assertThatLocator(second.locator("table.rows input[type=text]:visible")).hasValue("Kabel hing");
-        close(second);
-        close(first);
+        Chromium.close(second);
+        Chromium.close(first);
     }
 
     @Test
@@ -346,7 +341,7 @@ class BrowserTest {
         page.click("table.rows button[value=spoiled] >> nth=0");
         page.waitForSelector("table.rows .why");
         assertThat(page.textContent("table.rows .why")).contains("cable caught");
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -376,7 +371,7 @@ class BrowserTest {
                 .isEqualTo(page.inputValue("#reply-en"))
                 .asString()
                 .contains("felt");
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -388,7 +383,7 @@ class BrowserTest {
         assertThat(page.title()).startsWith("Fehler: ");
         assertThat(page.inputValue("#fact_limit_length")).isEqualTo("ein bisschen");
         assertThat(page.isVisible("#fact_limit_length-problem")).isTrue();
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -400,7 +395,7 @@ class BrowserTest {
         assertThat(page.locator("table.trials tbody").count()).isPositive();
         page.fill("#q", "no such words");
         page.waitForSelector("text=No trial fits this filter");
-        close(page);
+        Chromium.close(page);
     }
 
     @ParameterizedTest

@@ -1,5 +1,7 @@
 package slowproof.app.web;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
@@ -61,6 +63,12 @@ final class Chromium implements AutoCloseable {
 
     Page open(String language) {
         return open(language, ColorScheme.LIGHT, 1280, 800);
+    }
+
+    /** Closes a window that watched the policy; fails when the page had broken it. */
+    static void close(Page page) {
+        assertThat(page.evaluate("window.breaches.join()")).isEqualTo("");
+        page.context().close();
     }
 
     @Override

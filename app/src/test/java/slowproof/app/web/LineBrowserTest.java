@@ -110,11 +110,6 @@ class LineBrowserTest {
         return open(language, ColorScheme.LIGHT, 1280, 800);
     }
 
-    private static void close(Page page) {
-        assertThat(page.evaluate("window.breaches.join()")).isEqualTo("");
-        page.context().close();
-    }
-
     private static void describe(Page page, String... fields) {
         for (int i = 0; i < fields.length; i += 2) {
             page.fill("#" + fields[i], fields[i + 1]);
@@ -159,7 +154,7 @@ class LineBrowserTest {
         page.reload();
         assertThat(page.inputValue("#length")).isEqualTo(length);
         assertThat(page.locator("#line-answer")).hasText(heading);
-        close(page);
+        Chromium.close(page);
     }
 
     /** Returns where along the piece the darkest part lies, 0 to 1. */
@@ -207,7 +202,7 @@ class LineBrowserTest {
         assertThat(shown).hasSizeGreaterThanOrEqualTo(3);
         assertThat(shown)
                 .allSatisfy((heading, both) -> assertThat(both).as(heading).hasSize(1));
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -227,7 +222,7 @@ class LineBrowserTest {
         assertThat(page.locator("#back")).hasCount(0);
         assertThat(focused(page)).isEqualTo("tried");
         assertThat(page.inputValue("#tried")).isEqualTo("50");
-        close(page);
+        Chromium.close(page);
     }
 
     @ParameterizedTest
@@ -252,7 +247,7 @@ class LineBrowserTest {
         page.fill("#fast", "200");
         assertThat(page.locator("#line .answer")).hasCount(1);
         page.waitForCondition(() -> page.locator("#charts .plot").count() > 0);
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -271,7 +266,7 @@ class LineBrowserTest {
         String first = page.textContent(".changes li >> nth=0");
         page.keyboard().press("Home");
         assertThat(page.locator(".changes li").first()).not().hasText(first);
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -283,7 +278,7 @@ class LineBrowserTest {
         assertThat(page.locator("#tried")).hasValue("10");
         page.fill("#creep", "50");
         assertThat(page.locator(".gaps")).not().containsText("slower than any");
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -298,7 +293,7 @@ class LineBrowserTest {
                 "before => { const plot = document.querySelector('#charts .plot'); return plot && plot.dataset.chart !== before"
                         + " && document.querySelectorAll('#charts .plot .legend').length === document.querySelectorAll('#charts .plot').length; }",
                 before);
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -322,7 +317,7 @@ class LineBrowserTest {
         Download xlsx = page.waitForDownload(() -> page.click("text=Workbook (XLSX)"));
         // a workbook is a ZIP
         assertThat(Files.readAllBytes(xlsx.path())).startsWith('P', 'K');
-        close(page);
+        Chromium.close(page);
     }
 
     @ParameterizedTest

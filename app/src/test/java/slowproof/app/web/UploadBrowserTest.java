@@ -19,9 +19,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** Taking recordings in with a real browser: the main way, its commonest mistakes, by keyboard, in both languages. */
 class UploadBrowserTest {
-    private static final String WATCH_POLICY = "window.breaches = [];"
-            + "document.addEventListener('securitypolicyviolation', e => window.breaches.push(e.violatedDirective));";
-
     @TempDir
     static Path folder;
 
@@ -48,14 +45,9 @@ class UploadBrowserTest {
 
     private static Page open(String language) {
         Page page = chromium.open(language);
-        page.addInitScript(WATCH_POLICY);
+        page.addInitScript(Chromium.WATCH_POLICY);
         page.navigate(server.url() + "recordings/new");
         return page;
-    }
-
-    private static void close(Page page) {
-        assertThat(page.evaluate("window.breaches.join()")).isEqualTo("");
-        page.context().close();
     }
 
     private static void send(Page page, Path... files) {
@@ -92,7 +84,7 @@ class UploadBrowserTest {
         assertThat(page.locator("section.answer")).containsText("felt");
         assertThat(page.locator("body")).containsText(answer);
         assertThat(page.locator("#recordings-title")).isVisible();
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -117,7 +109,7 @@ class UploadBrowserTest {
         page.fill("#count_mm", "0.05");
         cut(page);
         assertThat(page.locator("table.passes tbody tr")).hasCount(4);
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -129,7 +121,7 @@ class UploadBrowserTest {
         page.locator("#f1_header_rows").pressSequentially("0");
         page.waitForResponse(answer -> answer.request().method().equals("POST"), () -> {});
         assertThat(page.locator("#f1_header_rows")).hasValue("10");
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -141,7 +133,7 @@ class UploadBrowserTest {
         page.waitForSelector("#problems");
         assertThat(page.title()).startsWith("Fehler: ");
         assertThat(page.textContent("#problems")).contains("run.csv, Zeile 4, Spalte 1");
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -153,7 +145,7 @@ class UploadBrowserTest {
         // what went wrong is not swept away by going on
         page.waitForTimeout(300);
         assertThat(page.url()).endsWith("/recordings/new");
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -167,7 +159,7 @@ class UploadBrowserTest {
                 log);
         page.waitForURL(address -> address.matches(".*/recordings/[0-9a-f]{32}"));
         assertThat(page.locator("#log-1")).containsText("dropped.csv");
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -203,7 +195,7 @@ class UploadBrowserTest {
         page.waitForFunction("() => Number(document.querySelector('.trace figure').dataset.to) < 24");
         assertThat(shown(page, "from")).isBetween(10.5, 12.5);
         assertThat(shown(page, "to")).isBetween(22.0, 24.0);
-        close(page);
+        Chromium.close(page);
     }
 
     @Test
@@ -219,7 +211,7 @@ class UploadBrowserTest {
         tabTo(page, "#keep button.work");
         page.keyboard().press("Enter");
         page.waitForURL("**/trials/*");
-        close(page);
+        Chromium.close(page);
     }
 
     private static void tabTo(Page page, String selector) {
