@@ -51,7 +51,7 @@ public record RecordingCut(
         breaks = List.copyOf(breaks);
     }
 
-    static RecordingCut of(String name, Recording log, PassSearch search, boolean thresholdStated) {
+    static RecordingCut of(String name, Recording log, PassSearch search, boolean thresholdStated, SpeedTrace trace) {
         return new RecordingCut(
                 name,
                 log.size(),
@@ -67,6 +67,6 @@ public record RecordingCut(
                 search.movingAboveMmPerS(),
                 thresholdStated,
                 search.restNoiseMm(),
-                SpeedTrace.of(log, PIECES));
+                trace);
     }
 }

@@ -3,6 +3,7 @@ package slowproof.files.in;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import slowproof.files.cache.CacheFolder;
@@ -33,10 +34,11 @@ import slowproof.trial.recording.PlateauSpeed;
 import slowproof.trial.recording.Recording;
 import slowproof.trial.recording.RecordingJoiner;
 import slowproof.trial.recording.SpeedJudge;
+import slowproof.trial.recording.SpeedTrace;
 
 /** Reads one recording of a trial and cuts it into passes, or takes what came of it before from the cache. */
 final class RecordingCutter {
-    /** From this many rows on the plateaus are judged side by side. */
+    /** From this many rows on plateaus are judged, and the picture is made, side by side. */
     private static final int WORTH_THREADS = 500_000;
 
     private final TrialFiles files;
@@ -126,6 +128,10 @@ final class RecordingCutter {
         if (watcher != null) {
             watcher.see(wanted.name(), recording);
         }
+        boolean large = recording.size() > WORTH_THREADS;
+        // the picture needs nothing of the search
+        CompletableFuture<SpeedTrace> trace =
+                large ? CompletableFuture.supplyAsync(() -> SpeedTrace.of(recording, RecordingCut.PIECES)) : null;
         PassSearch search = PassFinder.find(recording, wanted.settings());
         notes.addAll(search.notes());
         if (search.passes().isEmpty()) {
@@ -133,7 +139,7 @@ final class RecordingCutter {
                     ProblemCode.NO_PASSES, wanted.at(), wanted.log().name());
         }
         Stream<FoundPass> found = search.passes().stream();
-        List<RecordedPass> passes = (recording.size() > WORTH_THREADS ? found.parallel() : found)
+        List<RecordedPass> passes = (large ? found.parallel() : found)
                 .map(pass -> recorded(
                         pass, SpeedJudge.judge(recording, search, pass, SpeedJudge.USUAL_AVERAGING_S), wanted.name()))
                 .toList();
@@ -142,7 +148,12 @@ final class RecordingCutter {
                 together.readAs(),
                 together.clock(),
                 together.reason(),
-                RecordingCut.of(wanted.name(), recording, search, stated),
+                RecordingCut.of(
+                        wanted.name(),
+                        recording,
+                        search,
+                        stated,
+                        trace == null ? SpeedTrace.of(recording, RecordingCut.PIECES) : trace.join()),
                 passes,
                 notes,
                 sources);

@@ -1,7 +1,7 @@
 package slowproof.trial.curve;
 
-import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.sampling.distribution.NormalizedGaussianSampler;
 import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
@@ -25,13 +25,11 @@ final class CurvePosterior {
 
     /** Returns the modes of both signs and all roughnesses. */
     static List<ShapeMode> modes(FitData data, boolean startLoss) {
-        List<ShapeMode> modes = new ArrayList<>();
-        for (int sign = 1; sign >= -1; sign -= 2) {
-            for (double kappa : ROUGHNESS) {
-                modes.add(ShapeFit.mode(new ShapeModel(data, sign, kappa, startLoss)));
-            }
-        }
-        return modes;
+        return IntStream.range(0, 2 * ROUGHNESS.length)
+                .parallel()
+                .mapToObj(i -> ShapeFit.mode(new ShapeModel(
+                        data, i < ROUGHNESS.length ? 1 : -1, ROUGHNESS[i % ROUGHNESS.length], startLoss)))
+                .toList();
     }
 
     /** Returns the mode with the largest marginal likelihood. */
@@ -66,28 +64,28 @@ final class CurvePosterior {
             standard[i] = normal.sample();
             shift[i] = reference[0] * standard[i];
         }
-        int[] at = {0};
+        int[] begin = new int[weight.length + 1];
         double reached = 0;
         for (int i = 0; i < weight.length; i++) {
-            if (weight[i] == 0) {
-                continue;
-            }
             reached += weight[i];
-            int until = (int) Math.min(count, Math.round(reached * count));
-            ShapeSampler sampler = new ShapeSampler(
-                    modes.get(i), RandomSource.XO_SHI_RO_256_PP.create(settings.seed() + (i + 1) * SEED_STEP));
-            sampler.sample(until - at[0], model -> {
-                int d = at[0]++;
-                double[] curve = model.eps.clone();
-                for (int k = 0; k < curve.length; k++) {
-                    curve[k] += shift[d];
-                }
-                eps[d] = curve;
-                base[d] = model.base + shift[d];
-                sign[d] = model.sign;
-                start[d] = model.startMm + reference[1] * standard[d];
-            });
+            begin[i + 1] = weight[i] == 0 ? begin[i] : (int) Math.min(count, Math.round(reached * count));
         }
+        // every mode has draws of its own, so that they can be sampled side by side
+        IntStream.range(0, weight.length).filter(i -> weight[i] > 0).parallel().forEach(i -> {
+            int[] at = {begin[i]};
+            new ShapeSampler(modes.get(i), RandomSource.XO_SHI_RO_256_PP.create(settings.seed() + (i + 1) * SEED_STEP))
+                    .sample(begin[i + 1] - begin[i], model -> {
+                        int d = at[0]++;
+                        double[] curve = model.eps.clone();
+                        for (int k = 0; k < curve.length; k++) {
+                            curve[k] += shift[d];
+                        }
+                        eps[d] = curve;
+                        base[d] = model.base + shift[d];
+                        sign[d] = model.sign;
+                        start[d] = model.startMm + reference[1] * standard[d];
+                    });
+        });
         double[] nodes = modes.get(0).model.data.nodeMmPerS;
         return new CurvePosterior(new CurveDraws(nodes, eps, base, sign, start, shift));
     }

@@ -6,6 +6,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import slowproof.trial.note.Note;
 import slowproof.trial.note.NoteCode;
 import slowproof.trial.note.Quantity;
@@ -37,9 +38,6 @@ public final class PassFinder {
 
     /** A shorter halt is the turning point of an ordinary ramp or a stagger of the log. */
     private static final double SHORTEST_HALT_S = 0.1;
-
-    /** From this many rows on the passes are looked at side by side. */
-    private static final int WORTH_THREADS = 500_000;
 
     private final Recording recording;
     private final Motion motion;
@@ -101,13 +99,12 @@ public final class PassFinder {
             return;
         }
         remarkCutMoves(segment, rests);
-        List<Dwell> found = new ArrayList<>();
-        for (Rest rest : rests) {
-            found.add(reader.read(rest.first(), rest.last(), true));
-        }
+        boolean large = segment.size() > SideBySide.WORTHWHILE;
+        Stream<Rest> stills = large ? rests.parallelStream() : rests.stream();
+        List<Dwell> found =
+                stills.map(rest -> reader.read(rest.first(), rest.last(), true)).toList();
         dwells.addAll(found);
         IntStream moves = IntStream.range(0, found.size() - 1);
-        boolean large = segment.size() > WORTH_THREADS;
         List<Move> made = (large ? moves.parallel() : moves)
                 .mapToObj(k -> move(found.get(k), found.get(k + 1)))
                 .toList();

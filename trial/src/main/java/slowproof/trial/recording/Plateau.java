@@ -50,12 +50,20 @@ record Plateau(
                 Math.sqrt(2) * noise * duration / (0.4 * TOLERANCE * pathMm));
         piece = Math.min(piece, duration / FEWEST_PIECES);
         int[] edges = edges(time, from, to, piece);
-        Set<Integer> gaps = gapRows(recording, from, to);
+        int[] gaps = gapRows(recording, from, to).stream()
+                .mapToInt(row -> row)
+                .sorted()
+                .toArray();
+        int gap = 0;
         int pieces = edges.length - 1;
         double[] speed = new double[pieces];
         double[] way = new double[pieces];
         for (int k = 0; k < pieces; k++) {
-            boolean broken = gaps.stream().anyMatch(new Between(edges[k], edges[k + 1])::holds);
+            while (gap < gaps.length && gaps[gap] <= edges[k]) {
+                gap++;
+            }
+            // a break lies in a piece when its row comes after the lower edge and not after the upper one
+            boolean broken = gap < gaps.length && gaps[gap] <= edges[k + 1];
             double travel = sense * (position.get(edges[k + 1]) - position.get(edges[k]));
             speed[k] = broken ? Double.NaN : travel / (time.get(edges[k + 1]) - time.get(edges[k]));
             way[k] = broken ? 0 : Math.abs(travel);
@@ -95,13 +103,6 @@ record Plateau(
                 top,
                 motion.resolves(plateau, up, recording.intervalS()) ? up : Double.NaN,
                 motion.resolves(plateau, down, recording.intervalS()) ? down : Double.NaN);
-    }
-
-    /** Rows of breaks strictly after the lower and up to the upper edge lie inside a piece. */
-    private record Between(int lower, int upper) {
-        boolean holds(int row) {
-            return row > lower && row <= upper;
-        }
     }
 
     static Set<Integer> gapRows(Recording recording, int from, int to) {

@@ -28,6 +28,8 @@ public final class Recording {
     /** Found when it is first asked for; below zero until then. */
     private volatile double indicationStepMm = -1;
 
+    private volatile double referenceStepMm = -1;
+
     /** Made by {@link RecordingAssembler}, and inside the package by what joins recordings. */
     Recording(
             String source,
@@ -178,6 +180,16 @@ public final class Recording {
         if (step < 0) {
             step = Motion.smallestStep(indicationMm());
             indicationStepMm = step;
+        }
+        return step;
+    }
+
+    /** Returns the smallest step of the reference in mm, zero for none; found once, since it takes all rows. */
+    double referenceStepMm() {
+        double step = referenceStepMm;
+        if (step < 0) {
+            step = Motion.smallestStep(referenceMm());
+            referenceStepMm = step;
         }
         return step;
     }

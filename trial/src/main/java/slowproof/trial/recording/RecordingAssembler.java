@@ -185,22 +185,54 @@ public final class RecordingAssembler {
     private void findBreaks(double interval) {
         int back = 0;
         int firstBack = 0;
-        for (int i = 1; i < size; i++) {
-            double step = time.get(i) - time.get(i - 1);
-            if (step <= 0) {
-                firstBack = back++ == 0 ? i : firstBack;
-                breaks.add(new Break(Break.Cause.CLOCK_BACK, i, line(i), time.get(i - 1), time.get(i), true));
-            } else if (step > rule.gapFactor() * interval) {
-                boolean splits = step >= rule.splitS() && !stoodStill(i);
-                breaks.add(new Break(Break.Cause.GAP, i, line(i), time.get(i - 1), time.get(i), splits));
-            } else if (step > longestIntervalS) {
-                longestIntervalS = step;
-                longestIntervalRow = i;
+        for (Steps part : SideBySide.over(1, size, (from, to) -> steps(interval, from, to))) {
+            breaks.addAll(part.breaks());
+            firstBack = back == 0 && part.back() > 0 ? part.firstBack() : firstBack;
+            back += part.back();
+            if (part.longestS() > longestIntervalS) {
+                longestIntervalS = part.longestS();
+                longestIntervalRow = part.longestRow();
             }
         }
         if (back > 3 && back > size / ROWS_PER_CLOCK_JUMP) {
             throw refuse(ProblemCode.LOG_TIME_UNSORTED, firstBack, back);
         }
+    }
+
+    /**
+     * The steps of the clock in some rows.
+     *
+     * @param breaks places where rows do not follow on one another
+     * @param back steps back, or none at all
+     * @param firstBack row of the first of these
+     * @param longestS longest ordinary step in s
+     * @param longestRow row behind it
+     */
+    private record Steps(List<Break> breaks, int back, int firstBack, double longestS, int longestRow) {}
+
+    private Steps steps(double interval, int from, int to) {
+        List<Break> found = new ArrayList<>();
+        int back = 0;
+        int firstBack = 0;
+        double longest = 0;
+        int longestRow = 0;
+        double before = time.get(from - 1);
+        for (int i = from; i < to; i++) {
+            double here = time.get(i);
+            double step = here - before;
+            if (step <= 0) {
+                firstBack = back++ == 0 ? i : firstBack;
+                found.add(new Break(Break.Cause.CLOCK_BACK, i, line(i), before, here, true));
+            } else if (step > rule.gapFactor() * interval) {
+                boolean splits = step >= rule.splitS() && !stoodStill(i);
+                found.add(new Break(Break.Cause.GAP, i, line(i), before, here, splits));
+            } else if (step > longest) {
+                longest = step;
+                longestRow = i;
+            }
+            before = here;
+        }
+        return new Steps(found, back, firstBack, longest, longestRow);
     }
 
     /**
@@ -313,14 +345,9 @@ public final class RecordingAssembler {
      * the register cannot show is refused.
      */
     private CounterRegister withSignOf(CounterRegister register, Column counts) {
-        double low = counts.get(0);
-        double high = low;
-        for (int i = 1; i < size; i++) {
-            low = Math.min(low, counts.get(i));
-            high = Math.max(high, counts.get(i));
-        }
-        CounterRegister signed = low < 0 ? new CounterRegister(register.bits(), true) : register;
-        if (!signed.holds(low) || !signed.holds(high)) {
+        Extremes shown = Extremes.of(counts);
+        CounterRegister signed = shown.low() < 0 ? new CounterRegister(register.bits(), true) : register;
+        if (!signed.holds(shown.low()) || !signed.holds(shown.high())) {
             int row = 0;
             while (signed.holds(counts.get(row))) {
                 row++;
@@ -369,27 +396,29 @@ public final class RecordingAssembler {
     private void findCounterSteps(double topSpeed, double countMm) {
         Column shown = requireColumn(indication);
         Column referred = requireColumn(reference);
-        double low = Double.POSITIVE_INFINITY;
-        double high = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i < size; i++) {
-            low = Math.min(low, referred.get(i));
-            high = Math.max(high, referred.get(i));
-        }
+        double span = Extremes.of(referred).span();
         double fine = Double.isNaN(countMm) ? 0 : 5 * countMm;
-        List<Break> found = new ArrayList<>();
-        for (int i = 1; i < size; i++) {
-            double step = Math.abs(shown.get(i) - shown.get(i - 1));
-            double possible = 3
-                            * Math.max(
-                                    Math.abs(referred.get(i) - referred.get(i - 1)),
-                                    topSpeed * Math.abs(time.get(i) - time.get(i - 1)))
-                    + fine
-                    + 5;
-            boolean toZero = step > possible && Math.abs(shown.get(i)) <= possible - 5;
-            if (toZero || step > possible + 0.5 * (high - low) + 100) {
-                found.add(new Break(Break.Cause.COUNTER_STEP, i, line(i), time.get(i - 1), time.get(i), true));
-            }
-        }
+        List<Break> found = SideBySide.over(1, size, (from, to) -> {
+                    List<Break> here = new ArrayList<>();
+                    for (int i = from; i < to; i++) {
+                        double step = Math.abs(shown.get(i) - shown.get(i - 1));
+                        double possible = 3
+                                        * Math.max(
+                                                Math.abs(referred.get(i) - referred.get(i - 1)),
+                                                topSpeed * Math.abs(time.get(i) - time.get(i - 1)))
+                                + fine
+                                + 5;
+                        boolean toZero = step > possible && Math.abs(shown.get(i)) <= possible - 5;
+                        if (toZero || step > possible + 0.5 * span + 100) {
+                            here.add(new Break(
+                                    Break.Cause.COUNTER_STEP, i, line(i), time.get(i - 1), time.get(i), true));
+                        }
+                    }
+                    return here;
+                })
+                .stream()
+                .flatMap(List::stream)
+                .toList();
         if (!found.isEmpty()) {
             notes.add(Note.of(
                     NoteCode.LOG_COUNTER_STEP,

@@ -60,7 +60,7 @@ public final class RunningSpeed {
         Top top = new Top();
         RunningSpeed rough = new RunningSpeed(recording, longest);
         if (recording.hasReference()) {
-            step = Motion.smallestStep(recording.referenceMm());
+            step = recording.referenceStepMm();
             rough.each(recording.referenceMm(), top);
         }
         if (recording.hasIndication()) {

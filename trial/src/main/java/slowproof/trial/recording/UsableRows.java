@@ -21,14 +21,25 @@ record UsableRows(
         UsableRows rows = new UsableRows(time, indication, reference, 0, 0);
         int incomplete = 0;
         int repeated = 0;
-        for (int i = 0; i < time.size(); i++) {
-            if (!rows.complete(i)) {
-                incomplete++;
-            } else if (rows.again(i)) {
-                repeated++;
-            }
+        for (int[] leftOut : SideBySide.over(0, time.size(), rows::leftOut)) {
+            incomplete += leftOut[0];
+            repeated += leftOut[1];
         }
         return new UsableRows(time, indication, reference, incomplete, repeated);
+    }
+
+    /** Returns how many rows of a part are incomplete, and how many are repeated. */
+    private int[] leftOut(int from, int to) {
+        int incompleteHere = 0;
+        int repeatedHere = 0;
+        for (int i = from; i < to; i++) {
+            if (!complete(i)) {
+                incompleteHere++;
+            } else if (again(i)) {
+                repeatedHere++;
+            }
+        }
+        return new int[] {incompleteHere, repeatedHere};
     }
 
     private boolean complete(int row) {
