@@ -39,7 +39,8 @@ final class ForecastCommand implements Command {
         spec.addOption(Words.flag("--json", "Prints one JSON document and nothing else."));
         spec.addOption(Words.path("--csv", "FILE", "Writes the figures, values separated by commas."));
         spec.addOption(Words.path("--xlsx", "FILE", "Writes answer, figures and tables as a workbook."));
-        spec.addOption(Words.path("--charts", "FOLDER", "Draws speed, error along a piece and promise as SVG."));
+        spec.addOption(Words.path(
+                "--charts", "FOLDER", "Draws how pieces deviate, sources, speed, error and promise as SVG."));
         spec.addOption(Words.number(
                 PIECES,
                 "Pieces of the Monte Carlo run, rounded up to blocks of " + StreamedMonteCarlo.BLOCK

@@ -100,7 +100,14 @@ class ForecastCommandTest {
                 .isZero();
         try (var files = Files.list(charts)) {
             assertThat(files.map(file -> file.getFileName().toString()))
-                    .contains("line-speed.svg", "line-error.svg", "line-promise.svg");
+                    .containsExactlyInAnyOrder(
+                            "line-deviation.svg",
+                            "line-sources.svg",
+                            "line-speed.svg",
+                            "line-error.svg",
+                            "line-speed-time.svg",
+                            "line-error-time.svg",
+                            "line-promise.svg");
         }
         assertThat(Files.readString(charts.resolve("line-promise.svg")))
                 .contains("Promised tolerance against creep speed</text");

@@ -3,6 +3,7 @@ package slowproof.report.chart;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Graphics2D;
+import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
@@ -51,6 +52,7 @@ public final class ChartDrawing {
     private final XYPlot plot = new XYPlot();
     private final LegendItemCollection legend = new LegendItemCollection();
     private final List<Hatch> hatches = new ArrayList<>();
+    private final List<Rows> rows = new ArrayList<>();
     private int datasets;
 
     private ChartDrawing(Chart chart) {
@@ -90,6 +92,7 @@ public final class ChartDrawing {
         plot.setRangeGridlinePaint(GRID);
         plot.setDomainGridlineStroke(new BasicStroke(HAIRLINE));
         plot.setRangeGridlineStroke(new BasicStroke(HAIRLINE));
+        plot.setRangeGridlinesVisible(chart.y().drawn());
         plot.setRangeZeroBaselineVisible(!chart.y().logarithmic());
         plot.setRangeZeroBaselinePaint(FRAME);
         plot.setRangeZeroBaselineStroke(new BasicStroke(1));
@@ -101,11 +104,13 @@ public final class ChartDrawing {
             show(new XYSeriesCollection(), new XYLineAndShapeRenderer());
         }
         hatches.forEach(hatch -> plot.getRenderer(0).addAnnotation(hatch, org.jfree.chart.ui.Layer.BACKGROUND));
+        rows.forEach(row -> plot.getRenderer(0).addAnnotation(row));
         plot.setFixedLegendItems(legend);
         JFreeChart drawn = new JFreeChart(null, Face.plain(12), plot, legend.getItemCount() > 0);
         drawn.setBackgroundPaint(Color.WHITE);
         drawn.setPadding(new RectangleInsets(6, 4, 4, 12));
         drawn.setElementHinting(false);
+        above(drawn);
         if (drawn.getLegend() != null) {
             drawn.getLegend().setItemFont(Face.plain(11));
             drawn.getLegend().setItemPaint(colour(Tone.INK));
@@ -113,6 +118,20 @@ public final class ChartDrawing {
             drawn.getLegend().setItemLabelPadding(new RectangleInsets(2, 2, 2, 10));
         }
         return drawn;
+    }
+
+    /** Puts the name of the vertical axis above the plot, where it has the whole width: beside it, a low chart would cut it. */
+    private void above(JFreeChart drawn) {
+        if (!chart.y().drawn()) {
+            return;
+        }
+        plot.getRangeAxis().setLabel(null);
+        TextTitle name = new TextTitle(chart.y().label(), Face.plain(12));
+        name.setPaint(colour(Tone.INK));
+        name.setHorizontalAlignment(HorizontalAlignment.LEFT);
+        name.setTextAlignment(HorizontalAlignment.LEFT);
+        name.setPadding(new RectangleInsets(0, 8, 4, 0));
+        drawn.addSubtitle(name);
     }
 
     private ValueAxis axis(Axis described) {
@@ -127,6 +146,7 @@ public final class ChartDrawing {
             linear.setNumberFormatOverride(new DecimalFormat("0.######", symbols));
             axis = linear;
         }
+        axis.setVisible(described.drawn());
         axis.setRange(described.low(), described.high());
         axis.setLabelFont(Face.plain(12));
         axis.setTickLabelFont(Face.plain(11));
@@ -148,6 +168,8 @@ public final class ChartDrawing {
             guide(guide);
         } else if (layer instanceof Layer.Region region) {
             region(region);
+        } else if (layer instanceof Layer.Bars bars) {
+            bars(bars);
         }
     }
 
@@ -238,7 +260,11 @@ public final class ChartDrawing {
                 new ValueMarker(guide.at(), colour(guide.tone()), stroke(guide.stroke(), 1.4f)),
                 guide.upright(),
                 org.jfree.chart.ui.Layer.FOREGROUND);
-        item(guide, null, stroke(guide.stroke(), 1.4f));
+        if (guide.hasInterval() && !guide.name().isEmpty()) {
+            legend.add(swatch(guide, faint(guide.tone()), true));
+        } else {
+            item(guide, null, stroke(guide.stroke(), 1.4f));
+        }
     }
 
     private void region(Layer.Region region) {
@@ -250,6 +276,25 @@ public final class ChartDrawing {
             legend.add(new LegendItem(
                     region.name(), null, null, null, new Rectangle2D.Double(-9, -4, 18, 8), fainter(region.tone())));
         }
+    }
+
+    private void bars(Layer.Bars bars) {
+        Color fill = bars.hatched() ? faint(bars.tone()) : mixed(bars.tone(), 0.75);
+        rows.add(new Rows(bars, fill, colour(bars.tone()), colour(Tone.INK)));
+        if (!bars.name().isEmpty()) {
+            legend.add(swatch(bars, fill, bars.hatched()));
+        }
+    }
+
+    /** A swatch shows the hatch too, as slanting lines over the faint ground. */
+    private static LegendItem swatch(Layer layer, Color fill, boolean hatched) {
+        Path2D shape = new Path2D.Double(new Rectangle2D.Double(-9, -4, 18, 8));
+        for (double foot = -9; hatched && foot < 4; foot += 4) {
+            shape.moveTo(foot, 4);
+            shape.lineTo(foot + 8, -4);
+        }
+        return new LegendItem(
+                layer.name(), null, null, null, shape, fill, new BasicStroke(HAIRLINE), colour(layer.tone()));
     }
 
     private void mark(Marker marker, boolean upright, org.jfree.chart.ui.Layer layer) {

@@ -51,13 +51,19 @@ final class Hatch extends AbstractXYAnnotation {
         double right = upright ? to : area.getMaxX();
         double top = upright ? area.getMinY() : to;
         double bottom = upright ? area.getMaxY() : from;
+        draw(canvas, new Rectangle2D.Double(left, top, right - left, bottom - top), colour);
+    }
+
+    /** Draws slanting lines in a rectangle. */
+    static void draw(Graphics2D canvas, Rectangle2D within, Color colour) {
+        double high = within.getHeight();
         Path2D lines = new Path2D.Double();
-        for (double foot = left - (bottom - top); foot < right; foot += STEP) {
-            double start = Math.max(foot, left);
-            double end = Math.min(foot + bottom - top, right);
+        for (double foot = within.getMinX() - high; foot < within.getMaxX(); foot += STEP) {
+            double start = Math.max(foot, within.getMinX());
+            double end = Math.min(foot + high, within.getMaxX());
             if (start < end) {
-                lines.moveTo(start, bottom - (start - foot));
-                lines.lineTo(end, bottom - (end - foot));
+                lines.moveTo(start, within.getMaxY() - (start - foot));
+                lines.lineTo(end, within.getMaxY() - (end - foot));
             }
         }
         canvas.setPaint(colour);

@@ -116,4 +116,39 @@ public sealed interface Layer {
             }
         }
     }
+
+    /**
+     * Lying bars from 0 on, each in a row of its own with its text above it.
+     *
+     * @param name text in the legend
+     * @param tone colour
+     * @param hatched true for faint bars with slanting lines, which stand out from full ones without colour
+     * @param bars the bars
+     */
+    record Bars(String name, Tone tone, boolean hatched, List<Bar> bars) implements Layer {
+        /** Copies the list. */
+        public Bars {
+            bars = List.copyOf(bars);
+        }
+    }
+
+    /**
+     * A bar.
+     *
+     * @param row row of {@link Axis#rows}, 0 on top
+     * @param length where it ends on the horizontal axis, finite
+     * @param label text above it
+     */
+    record Bar(int row, double length, String label) {
+        /**
+         * Checks the bar.
+         *
+         * @throws IllegalArgumentException if its row is below 0 or its length not finite
+         */
+        public Bar {
+            if (row < 0 || !Double.isFinite(length)) {
+                throw new IllegalArgumentException("a bar needs a row and a finite length: " + row + ", " + length);
+            }
+        }
+    }
 }

@@ -4,7 +4,7 @@ import java.util.List;
 
 /**
  * A chart as JSON for the pages, which paint it on a canvas: both axes, the decimal sign, and the layers, each place an
- * array [x, y, low, high] with null for what is not there. Written by hand: six shapes of numbers and short words.
+ * array [x, y, low, high] with null for what is not there. Written by hand: seven shapes of numbers and short words.
  */
 public final class PlotJson {
     private final StringBuilder out = new StringBuilder();
@@ -73,6 +73,10 @@ public final class PlotJson {
             text("kind", "region");
             number("low", region.low());
             number("high", region.high());
+        } else if (layer instanceof Layer.Bars bars) {
+            text("kind", "bars");
+            out.append(",\"hatched\":").append(bars.hatched());
+            bars(bars.bars());
         }
         out.append('}');
     }
@@ -103,6 +107,20 @@ public final class PlotJson {
             }
             out.append(']');
             separator = ",[";
+        }
+        out.append(']');
+    }
+
+    private void bars(List<Layer.Bar> bars) {
+        out.append(",\"bars\":[");
+        String separator = "{";
+        for (Layer.Bar bar : bars) {
+            out.append(separator);
+            text("label", bar.label());
+            number("row", bar.row());
+            number("length", bar.length());
+            out.append('}');
+            separator = ",{";
         }
         out.append(']');
     }

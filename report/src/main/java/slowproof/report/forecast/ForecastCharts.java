@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
 import slowproof.report.chart.Axis;
 import slowproof.report.chart.Chart;
 import slowproof.report.chart.Layer;
@@ -15,67 +16,121 @@ import slowproof.trial.forecast.ErrorAlong;
 import slowproof.trial.forecast.Forecast;
 import slowproof.trial.forecast.Forecasting;
 import slowproof.trial.forecast.LineCurves;
+import slowproof.trial.line.Line;
+import slowproof.trial.line.PieceMotion;
+import slowproof.trial.line.PieceSpec;
 import slowproof.wording.LineReply;
 import slowproof.wording.Wording;
 
-/** Where along a piece its error is made, and what can be promised at other creep speeds. */
+/** How pieces deviate and why, where and when the error is made, and what can be promised at other creep speeds. */
 public final class ForecastCharts {
     private static final int CREEP_SPEEDS = 25;
 
-    private ForecastCharts() {}
+    private final Forecast forecast;
+    private final long seed;
+    private final Wording wording;
+    private final String answer;
+    private final Map<String, Chart> charts = new LinkedHashMap<>();
+
+    private ForecastCharts(Forecast forecast, long seed, Wording wording) {
+        this.forecast = forecast;
+        this.seed = seed;
+        this.wording = wording;
+        answer = String.join(" ", LineReply.answer(forecast, wording));
+    }
 
     /**
-     * Returns the charts of a forecast by their name in files: speed, error, promise; none without figures.
+     * Returns the charts of a forecast by their name in files: deviation, sources, speed, error, speed-time, error-time,
+     * promise, as far as the forecast has them; none without figures.
      *
      * @param forecast forecast
      * @param seed seed of its draws
      * @param wording language and units
      */
     public static Map<String, Chart> of(Forecast forecast, long seed, Wording wording) {
-        Map<String, Chart> charts = new LinkedHashMap<>();
+        ForecastCharts all = new ForecastCharts(forecast, seed, wording);
         LineCurves curves = LineCurves.of(forecast.evidence());
-        if (curves == null || forecast.figures() == null) {
-            return charts;
+        Forecast.Figures figures = forecast.figures();
+        if (curves == null || figures == null) {
+            return all.charts;
         }
-        ErrorAlong along =
-                ErrorAlong.of(curves, forecast.line().motions().get(0).motion());
-        String answer = String.join(" ", LineReply.answer(forecast, wording));
-        List<Place> speed = new ArrayList<>();
-        List<Place> error = new ArrayList<>();
-        for (ErrorAlong.Place place : along.places()) {
-            speed.add(Place.of(place.travelMm(), place.speedMmPerS()));
-            error.add(Place.of(place.travelMm(), place.errorMm()));
+        Chart deviation = DeviationChart.of(forecast, seed, all.answer, wording);
+        if (deviation != null) {
+            all.charts.put("deviation", deviation);
         }
-        String travel = wording.text("plot.line.travel");
-        charts.put("speed", line("plot.line.speed", answer, travel, "plot.line.axis.speed", speed, List.of(), wording));
-        charts.put("error", line("plot.line.error", answer, travel, "plot.line.axis.error", error, List.of(), wording));
-        List<Place> promise = promise(forecast, seed);
-        if (promise.size() > 1) {
-            List<Layer> guides = new ArrayList<>();
-            Double tolerance = forecast.line().pieces().get(0).halfToleranceMm();
-            if (tolerance != null) {
-                guides.add(
-                        Layer.Guide.at(wording.text("plot.line.tolerance"), Tone.INK, Stroke.DASHED, false, tolerance));
-            }
-            Double creep = CycleChanges.creepMmPerS(forecast.line().cycle());
-            if (creep != null) {
-                guides.add(Layer.Guide.at(wording.text("plot.line.now"), Tone.MUTED, Stroke.DOTTED, true, creep));
-            }
-            charts.put(
-                    "promise",
-                    line(
-                            "plot.line.promise",
-                            answer,
-                            wording.text("plot.line.axis.creep"),
-                            "plot.line.axis.promise",
-                            promise,
-                            guides,
-                            wording));
+        Chart sources = SourcesChart.of(figures.contributions(), all.answer, wording);
+        if (sources != null) {
+            all.charts.put("sources", sources);
         }
-        return charts;
+        all.alongTheWay(curves);
+        all.inTime(curves);
+        all.promise();
+        return all.charts;
     }
 
-    private static List<Place> promise(Forecast forecast, long seed) {
+    private void alongTheWay(LineCurves curves) {
+        ErrorAlong along =
+                ErrorAlong.of(curves, forecast.line().motions().get(0).motion());
+        course("speed", "travel", "speed", along, ErrorAlong.Place::travelMm, ErrorAlong.Place::speedMmPerS, List.of());
+        course("error", "travel", "error", along, ErrorAlong.Place::travelMm, ErrorAlong.Place::errorMm, List.of());
+    }
+
+    /** Creep and stops show in time: a stop, which is a point of the way, becomes a level stretch. */
+    private void inTime(LineCurves curves) {
+        List<PieceMotion> motions = cycle(forecast.line());
+        ErrorAlong along = ErrorAlong.of(curves, motions);
+        List<Layer> cuts = new ArrayList<>();
+        String name = wording.text("plot.line.cut");
+        for (PieceMotion motion : motions.subList(0, motions.size() - 1)) {
+            double cut = motion.timeS(motion.size() - 1) - motions.get(0).timeS(0);
+            cuts.add(Layer.Guide.at(name, Tone.MUTED, Stroke.DOTTED, true, cut));
+            name = "";
+        }
+        course("speed-time", "time", "speed", along, ErrorAlong.Place::timeS, ErrorAlong.Place::speedMmPerS, cuts);
+        course("error-time", "time", "error", along, ErrorAlong.Place::timeS, ErrorAlong.Place::errorMm, cuts);
+    }
+
+    /** Returns the pieces of a cycle in their order; of a log, which may hold a shift, the first piece. */
+    private static List<PieceMotion> cycle(Line line) {
+        PieceSpec piece = line.pieces().get(0);
+        List<PieceMotion> motions = line.profile(piece).cut(piece.lengthMm());
+        return line.log() == null ? motions : motions.subList(0, 1);
+    }
+
+    private void course(
+            String key,
+            String across,
+            String up,
+            ErrorAlong along,
+            ToDoubleFunction<ErrorAlong.Place> x,
+            ToDoubleFunction<ErrorAlong.Place> y,
+            List<Layer> guides) {
+        List<Place> places = along.places().stream()
+                .map(place -> Place.of(x.applyAsDouble(place), y.applyAsDouble(place)))
+                .toList();
+        charts.put(key, line("plot.line." + key, "plot.line." + across, "plot.line.axis." + up, places, guides, false));
+    }
+
+    private void promise() {
+        List<Place> promise = promised();
+        if (promise.size() < 2) {
+            return;
+        }
+        List<Layer> guides = new ArrayList<>();
+        Double tolerance = forecast.line().pieces().get(0).halfToleranceMm();
+        if (tolerance != null) {
+            guides.add(Layer.Guide.at(wording.text("plot.line.tolerance"), Tone.INK, Stroke.DASHED, false, tolerance));
+        }
+        Double creep = CycleChanges.creepMmPerS(forecast.line().cycle());
+        if (creep != null) {
+            guides.add(Layer.Guide.at(wording.text("plot.line.now"), Tone.MUTED, Stroke.DOTTED, true, creep));
+        }
+        charts.put(
+                "promise",
+                line("plot.line.promise", "plot.line.axis.creep", "plot.line.axis.promise", promise, guides, true));
+    }
+
+    private List<Place> promised() {
         double low = forecast.evidence().slowestMmPerS();
         double high = forecast.evidence().fastestMmPerS();
         Double creep = CycleChanges.creepMmPerS(forecast.line().cycle());
@@ -96,8 +151,7 @@ public final class ForecastCharts {
         return places;
     }
 
-    private static Chart line(
-            String title, String answer, String x, String y, List<Place> places, List<Layer> guides, Wording wording) {
+    private Chart line(String title, String x, String y, List<Place> places, List<Layer> guides, boolean decades) {
         double low = 0;
         double high = 0;
         double left = Double.POSITIVE_INFINITY;
@@ -115,13 +169,14 @@ public final class ForecastCharts {
         }
         double margin = 0.05 * Math.max(high - low, 1e-6);
         List<Layer> layers = new ArrayList<>(guides);
-        layers.add(new Layer.Line(wording.text(title), Tone.ACCENT, Stroke.SOLID, places));
-        boolean decades = !guides.isEmpty() && left > 0;
-        Axis across = decades ? Axis.decades(x, left, right) : Axis.linear(x, left, Math.max(right, left + 1e-6));
+        // a line alone needs no legend: the title names it
+        String name = guides.isEmpty() ? "" : wording.text(title);
+        layers.add(new Layer.Line(name, Tone.ACCENT, Stroke.SOLID, places));
+        String across = wording.text(x);
         return new Chart(
                 wording.text(title),
                 answer,
-                across,
+                decades ? Axis.decades(across, left, right) : Axis.linear(across, left, Math.max(right, left + 1e-6)),
                 Axis.linear(wording.text(y), low - margin, high + margin),
                 wording.numbers().decimalSign(),
                 layers);

@@ -34,6 +34,12 @@ class ChartTest {
     }
 
     @Test
+    void aBarNeedsARowAndALength() {
+        assertThatThrownBy(() -> new Layer.Bar(-1, 1, "a")).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> new Layer.Bar(0, Double.NaN, "a")).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    @Test
     void aChartHasATitleAndSomethingToShow() {
         Axis axis = Axis.linear("x", 0, 1);
         assertThatThrownBy(() -> new Chart("t", "", axis, axis, '.', List.of()))

@@ -75,6 +75,41 @@ class PaintersTest {
         assertThat(Svg.of(interval, 800, 420)).contains(hatch);
     }
 
+    private static Chart bars(boolean hatched) {
+        return new Chart(
+                "sources",
+                "The curve makes most of it.",
+                Axis.linear("standard uncertainty in mm", 0, 0.2),
+                Axis.rows(2),
+                '.',
+                List.of(
+                        new Layer.Bars(
+                                "shared", Tone.SECOND, hatched, List.of(new Layer.Bar(0, 0.17, "curve: 0.17 mm"))),
+                        new Layer.Bars(
+                                "new", Tone.ACCENT, false, List.of(new Layer.Bar(1, 0.1, "start \"A\": 0.10 mm")))));
+    }
+
+    @Test
+    void barsStandInTheirRowsWithTheirTextsAndAreToldApartByHatch() throws Exception {
+        String svg = Svg.of(bars(true), 400, 240);
+        assertThat(svg).contains("curve: 0.17 mm", "start", "shared", "new").contains("stroke-width:0.6");
+        assertThat(Svg.of(bars(false), 400, 240)).doesNotContain("stroke-width:0.6");
+        JsonNode json = new ObjectMapper().readTree(PlotJson.of(bars(true)));
+        assertThat(json.at("/y/label").textValue()).isEmpty();
+        assertThat(json.at("/y/high").doubleValue()).isEqualTo(2);
+        assertThat(json.at("/layers/0/kind").textValue()).isEqualTo("bars");
+        assertThat(json.at("/layers/0/hatched").booleanValue()).isTrue();
+        assertThat(json.at("/layers/1/bars/0/row").intValue()).isEqualTo(1);
+        assertThat(json.at("/layers/1/bars/0/length").doubleValue()).isEqualTo(0.1);
+        assertThat(json.at("/layers/1/bars/0/label").textValue()).isEqualTo("start \"A\": 0.10 mm");
+    }
+
+    @Test
+    void theNameOfTheUprightAxisLiesAboveThePlotAndIsNotTurned() throws Exception {
+        String svg = Svg.of(CHART, 300, 160);
+        assertThat(svg).containsPattern(">error in %\\s*</text").doesNotContain("rotate(");
+    }
+
     @Test
     void theSameChartGivesTheSameSvg() {
         assertThat(Svg.of(CHART, 800, 420)).isEqualTo(Svg.of(CHART, 800, 420));

@@ -6,17 +6,18 @@ import slowproof.trial.curve.CurveDraws;
 import slowproof.trial.line.PieceMotion;
 
 /**
- * Where along a piece its expected error is made.
+ * Where along a piece, or the pieces of a cycle, the expected error is made.
  *
  * @param places places in order of time
  */
 public record ErrorAlong(List<Place> places) {
+    /** Slices of a stretch over which the speed changes all the way from or to rest. */
     private static final int SLICES = 40;
 
     /**
      * A moment.
      *
-     * @param timeS time since the cut before, s
+     * @param timeS time since the first cut, s
      * @param travelMm way travelled since then, backward counted positive, mm
      * @param speedMmPerS signed speed there, mm/s
      * @param errorMm expected error made up to there, mm
@@ -35,31 +36,51 @@ public record ErrorAlong(List<Place> places) {
      * @param motion motion of a piece
      */
     public static ErrorAlong of(LineCurves curves, PieceMotion motion) {
+        return of(curves, List.of(motion));
+    }
+
+    /**
+     * Follows motions one after the other, without starting anew at the cuts between them.
+     *
+     * @param curves curves of the trial
+     * @param motions motions of the pieces of a cycle in their order, at least one
+     */
+    public static ErrorAlong of(LineCurves curves, List<PieceMotion> motions) {
         Mean ahead = Mean.of(curves.forward);
         Mean back = curves.backward == curves.forward ? ahead : Mean.of(curves.backward);
         List<Place> places = new ArrayList<>();
+        double begin = motions.get(0).timeS(0);
         double travel = 0;
         double error = 0;
-        places.add(new Place(0, 0, motion.speedMmPerS(0), 0));
-        for (int i = 1; i < motion.size(); i++) {
-            double before = motion.speedMmPerS(i - 1);
-            double after = motion.speedMmPerS(i);
-            if (before == 0 && after != 0) {
-                error += after > 0 ? ahead.startMm : -back.startMm;
-            }
-            double step = (motion.timeS(i) - motion.timeS(i - 1)) / SLICES;
-            for (int s = 1; s <= SLICES; s++) {
-                double v = before + (after - before) * (s - 0.5) / SLICES;
-                travel += Math.abs(v) * step;
-                error += v * step * (v < 0 ? back : ahead).at(Math.abs(v));
-                places.add(new Place(
-                        motion.timeS(i - 1) + s * step - motion.timeS(0),
-                        travel,
-                        before + (after - before) * s / SLICES,
-                        error));
+        places.add(new Place(0, 0, motions.get(0).speedMmPerS(0), 0));
+        for (PieceMotion motion : motions) {
+            for (int i = 1; i < motion.size(); i++) {
+                double before = motion.speedMmPerS(i - 1);
+                double after = motion.speedMmPerS(i);
+                if (before == 0 && after != 0) {
+                    error += after > 0 ? ahead.startMm : -back.startMm;
+                }
+                int slices = slices(before, after);
+                double step = (motion.timeS(i) - motion.timeS(i - 1)) / slices;
+                for (int s = 1; s <= slices; s++) {
+                    double v = before + (after - before) * (s - 0.5) / slices;
+                    travel += Math.abs(v) * step;
+                    error += v * step * (v < 0 ? back : ahead).at(Math.abs(v));
+                    places.add(new Place(
+                            motion.timeS(i - 1) + s * step - begin,
+                            travel,
+                            before + (after - before) * s / slices,
+                            error));
+                }
             }
         }
         return new ErrorAlong(places);
+    }
+
+    /** A hold or a rest is one slice, a ramp from rest has all of them, the short ramps of a log or a jerk few. */
+    private static int slices(double before, double after) {
+        double larger = Math.max(Math.abs(before), Math.abs(after));
+        return larger == 0 ? 1 : Math.max(1, (int) Math.ceil(SLICES * Math.abs(after - before) / larger));
     }
 
     /** Mean of the draws of one curve. */

@@ -75,19 +75,39 @@ final class Judgement {
 
     /** Returns the 95 % interval of the mean error, the bounds of what is not covered added at its ends. */
     Interval meanIntervalMm() {
-        double[] curve = meanCurve();
+        return meanInterval(meanCurve(), model.coverage.lossMm(), model.coverage.gainMm());
+    }
+
+    /**
+     * Returns the same of the mean deviation that the tolerance judges. An error that is lost makes a piece long where the
+     * sensor cuts.
+     */
+    Interval meanDeviationIntervalMm() {
+        double[] all = new double[draws];
+        for (PieceModel piece : pieces) {
+            for (int i = 0; i < draws; i++) {
+                all[i] += piece.weight() * piece.deviationMm(piece.curveMm()[i]);
+            }
+        }
+        boolean cuts = model.line.cutsOnSensor();
+        double loss = model.coverage.lossMm();
+        double gain = model.coverage.gainMm();
+        return meanInterval(all, cuts ? gain : loss, cuts ? loss : gain);
+    }
+
+    private Interval meanInterval(double[] centres, double less, double more) {
         double rest = Math.hypot(weighted(PieceModel::referenceUMm), weighted(PieceModel::fixedUMm));
-        double[] ends = ends(curve, 10 * rest);
+        double[] ends = ends(centres, 10 * rest);
         DoubleUnaryOperator above = x -> {
             double sum = 0;
-            for (double centre : curve) {
+            for (double centre : centres) {
                 sum += Tails.above(x - centre, rest, 0);
             }
-            return sum / curve.length;
+            return sum / centres.length;
         };
         double low = solve(above, 0.975, ends);
         double high = solve(above, 0.025, ends);
-        return new Interval(low - model.coverage.lossMm(), Math.max(low, high) + model.coverage.gainMm());
+        return new Interval(low - less, Math.max(low, high) + more);
     }
 
     /** Returns the symmetric interval that holds the next piece with a probability, without what is not covered. */

@@ -61,12 +61,7 @@ window.slowproofChart = function (figure) {
       if (upright) { context.fillRect(across(low), box.top, across(high) - across(low), box.height); } else { context.fillRect(box.left, up(high), box.width, up(low) - up(high)); }
       context.globalAlpha = 1;
     };
-    // slanting lines tell the interval of a marked value from a band where there is no colour
-    const hatch = (low, high, upright, tone) => {
-      const left = upright ? Math.max(across(low), box.left) : box.left;
-      const right = upright ? Math.min(across(high), box.left + box.width) : box.left + box.width;
-      const top = upright ? box.top : Math.max(up(high), box.top);
-      const bottom = upright ? box.top + box.height : Math.min(up(low), box.top + box.height);
+    const slants = (left, top, right, bottom, tone) => {
       context.globalAlpha = 0.6;
       context.strokeStyle = colour(tone);
       context.lineWidth = 0.6 * unit;
@@ -79,8 +74,37 @@ window.slowproofChart = function (figure) {
       context.stroke();
       context.globalAlpha = 1;
     };
+    // slanting lines tell the interval of a marked value from a band where there is no colour
+    const hatch = (low, high, upright, tone) => {
+      const left = upright ? Math.max(across(low), box.left) : box.left;
+      const right = upright ? Math.min(across(high), box.left + box.width) : box.left + box.width;
+      const top = upright ? box.top : Math.max(up(high), box.top);
+      const bottom = upright ? box.top + box.height : Math.min(up(low), box.top + box.height);
+      slants(left, top, right, bottom, tone);
+    };
     const paints = {
       region: (layer) => stripe(layer.low, layer.high, true, layer.tone, 0.12),
+      // the text of a row stands above its bar: beside the axis, long words would leave the bars no room
+      bars: (layer) => {
+        const row = box.height / (chart.y.high - chart.y.low);
+        const tall = 0.4 * row;
+        context.textAlign = 'left';
+        context.textBaseline = 'alphabetic';
+        context.font = Math.min(14 * unit, 0.5 * row) + 'px "Serif 4", Georgia, serif';
+        layer.bars.forEach((bar) => {
+          const bottom = box.top + row * (bar.row + 0.97);
+          context.globalAlpha = layer.hatched ? 0.22 : 0.75;
+          context.fillStyle = colour(layer.tone);
+          context.fillRect(across(0), bottom - tall, across(bar.length) - across(0), tall);
+          context.globalAlpha = 1;
+          if (layer.hatched) { slants(across(0), bottom - tall, across(bar.length), bottom, layer.tone); }
+          context.strokeStyle = colour(layer.tone);
+          context.lineWidth = unit;
+          context.strokeRect(across(0), bottom - tall, across(bar.length) - across(0), tall);
+          context.fillStyle = colour('ink');
+          context.fillText(bar.label, box.left + 4 * unit, bottom - tall - 0.1 * row);
+        });
+      },
       guide: (layer) => {
         if (layer.low !== null && layer.high !== null) {
           stripe(layer.low, layer.high, layer.upright, layer.tone, 0.22);
@@ -143,7 +167,7 @@ window.slowproofChart = function (figure) {
     context.beginPath();
     context.rect(box.left, box.top, box.width, box.height);
     context.clip();
-    if (!chart.y.decades) {
+    if (!chart.y.decades && !rows) {
       context.strokeStyle = colour('rule-strong');
       context.lineWidth = unit;
       context.beginPath(); context.moveTo(box.left, up(0)); context.lineTo(box.left + box.width, up(0)); context.stroke();
@@ -167,10 +191,17 @@ window.slowproofChart = function (figure) {
       const tone = colour(layer.tone);
       if (layer.kind === 'points') {
         symbol(context, layer, 17 * unit, 9 * unit, unit);
-      } else if (layer.kind === 'band' || layer.kind === 'region' ) {
-        context.globalAlpha = 0.24;
+      } else if (layer.kind === 'band' || layer.kind === 'region' || layer.kind === 'bars' || (layer.kind === 'guide' && layer.low !== null)) {
+        context.globalAlpha = layer.hatched === false ? 0.75 : 0.24;
         context.fillStyle = tone;
         context.fillRect(2 * unit, 4 * unit, 30 * unit, 10 * unit);
+        if (layer.hatched || layer.kind === 'guide') {
+          context.globalAlpha = 0.8;
+          context.strokeStyle = tone;
+          context.beginPath();
+          for (let foot = 2; foot < 26; foot += 6) { context.moveTo(foot * unit, 14 * unit); context.lineTo((foot + 10) * unit, 4 * unit); }
+          context.stroke();
+        }
       } else {
         context.strokeStyle = tone;
         context.lineWidth = 2 * unit;
@@ -218,7 +249,7 @@ window.slowproofChart = function (figure) {
   });
 
   function axis(described, size) {
-    const made = { font: face, labelFont: face, stroke: colour('ink'), grid: { stroke: colour('rule') }, ticks: { stroke: colour('rule-strong') }, label: described.label, size: size, values: (u, all) => all.map(written) };
+    const made = { font: face, labelFont: face, stroke: colour('ink'), grid: { stroke: colour('rule') }, ticks: { stroke: colour('rule-strong') }, size: size, values: (u, all) => all.map(written) };
     if (described.decades) { made.splits = decades; made.filter = (u, all) => all; }
     return made;
   }
@@ -229,15 +260,22 @@ window.slowproofChart = function (figure) {
       : { time: false, range: () => [described.low, described.high] };
   }
 
+  // the name of the vertical axis stands above the plot, where it has the whole width: beside it, a low chart would cut it
+  const up = document.createElement('p');
+  up.className = 'axis';
+  up.textContent = chart.y.label;
+  if (chart.y.label) { figure.append(up); }
+  const rows = chart.y.label ? 0 : chart.y.high - chart.y.low;
+
   function build() {
     if (plot) { plot.destroy(); figure.querySelector('.legend').remove(); }
     plot = new uPlot({
       width: figure.clientWidth,
-      height: Math.max(260, Math.min(400, figure.clientWidth * 0.42)),
+      height: rows ? 70 + 40 * rows : Math.max(260, Math.min(400, figure.clientWidth * 0.42)),
       legend: { show: false },
       cursor: { x: false, y: false, points: { show: false }, drag: { x: false, y: false } },
       scales: { x: scale(chart.x), y: scale(chart.y) },
-      axes: [axis(chart.x, 44), axis(chart.y, 70)],
+      axes: [Object.assign(axis(chart.x, 44), { label: chart.x.label }), rows ? { show: false } : axis(chart.y, 62)],
       series: [{}, { show: true, paths: () => null, points: { show: false } }],
       hooks: { draw: [paint], setCursor: [nearest] },
     }, [[chart.x.low, chart.x.high], [chart.y.low, chart.y.high]], figure);
