@@ -6,14 +6,12 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
 import java.util.Locale;
-import java.util.Map;
-import org.jspecify.annotations.Nullable;
+import java.util.Objects;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParseResult;
 import slowproof.files.in.LineReader;
 import slowproof.files.in.LoadedLine;
-import slowproof.files.in.SourceFile;
 import slowproof.files.in.TrialReader;
 import slowproof.files.out.WholeFile;
 import slowproof.report.answer.Paper;
@@ -21,6 +19,8 @@ import slowproof.wording.Wording;
 
 /** Writes the answer as a document. */
 final class ReportCommand implements Command {
+    private static final String REASON = "--reason";
+
     @Override
     public CommandSpec words() {
         CommandSpec spec = Words.speaking(Words.command(
@@ -42,8 +42,9 @@ final class ReportCommand implements Command {
                 .build());
         spec.addOption(Words.text("--release", "NAME", "Releases it in the name of a person; else it is a draft."));
         spec.addOption(Words.text("--date", "DATE", "Date of the release, such as 2026-11-26."));
-        return spec.addOption(Words.path(
+        spec.addOption(Words.path(
                 "--supersedes", "FILE", "A released answer that this one supersedes; what changed is said."));
+        return spec.addOption(Words.text(REASON, "TEXT", "Why it supersedes it; with --supersedes."));
     }
 
     @Override
@@ -70,12 +71,17 @@ final class ReportCommand implements Command {
             }
         }
         Path earlier = Words.pathOf(words, "--supersedes");
+        if (earlier == null && Words.textOf(words, REASON) != null) {
+            return refused(console, wording.text("written.refused.reason"));
+        }
         WrittenAnswer.Superseded superseded = null;
         if (earlier != null) {
             if (!Files.isReadable(earlier)) {
                 return refused(console, wording.text("written.refused.not_there", earlier));
             }
-            superseded = superseded(earlier);
+            superseded = WrittenAnswer.Superseded.read(
+                    earlier,
+                    Objects.requireNonNullElse(Words.textOf(words, REASON), "").strip());
             if (superseded == null) {
                 return refused(console, wording.text("written.refused.no_data", earlier));
             }
@@ -92,14 +98,6 @@ final class ReportCommand implements Command {
         WholeFile.write(target, stream -> stream.write(document));
         console.out().println(wording.text("written.done", target));
         return ExitStatus.DONE;
-    }
-
-    private static WrittenAnswer.@Nullable Superseded superseded(Path file) throws IOException {
-        Map<String, byte[]> inside = WrittenAnswer.inside(file);
-        return inside.get(WrittenAnswer.FINDINGS) == null
-                ? null
-                : new WrittenAnswer.Superseded(
-                        SourceFile.fingerprint(Files.readAllBytes(file)), WrittenAnswer.placed(inside));
     }
 
     private static boolean isDate(String text) {

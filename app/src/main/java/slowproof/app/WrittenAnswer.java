@@ -51,8 +51,23 @@ public final class WrittenAnswer {
      *
      * @param sha256 SHA-256 of the file
      * @param figures its figures by place
+     * @param reason why it is superseded, empty when nobody said
      */
-    public record Superseded(String sha256, Map<String, String> figures) {}
+    public record Superseded(String sha256, Map<String, String> figures, String reason) {
+        /**
+         * Reads an earlier document; returns null when the file holds no data of one.
+         *
+         * @param file the file, PDF or HTML
+         * @param reason why it is superseded, empty for none
+         * @throws IOException if it cannot be read
+         */
+        public static @Nullable Superseded read(Path file, String reason) throws IOException {
+            Map<String, byte[]> inside = inside(file);
+            return inside.get(FINDINGS) == null
+                    ? null
+                    : new Superseded(SourceFile.fingerprint(Files.readAllBytes(file)), placed(inside), reason);
+        }
+    }
 
     private final LoadedTrial loaded;
     private final Findings findings;
@@ -121,7 +136,8 @@ public final class WrittenAnswer {
                 pieces == null ? null : SourceFile.fingerprint(pieces),
                 release == null ? null : release.person(),
                 release == null ? null : release.date(),
-                superseded == null ? null : superseded.sha256());
+                superseded == null ? null : superseded.sha256(),
+                superseded == null || superseded.reason().isEmpty() ? null : superseded.reason());
         List<Block> changes = superseded == null ? List.of() : AnswerChanges.of(superseded, placed(figures), wording);
         List<Attachment> attachments = new ArrayList<>();
         figures.forEach((name, json) -> attachments.add(new Attachment(

@@ -11,9 +11,9 @@ import java.nio.charset.StandardCharsets;
  * @param out what it printed on standard output
  * @param err what it printed on standard error
  */
-record CommandRun(int status, String out, String err) {
+public record CommandRun(int status, String out, String err) {
     /** Runs a command to its end. */
-    static CommandRun of(String... words) {
+    public static CommandRun of(String... words) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         PrintStream outStream = new PrintStream(out, false, StandardCharsets.UTF_8);

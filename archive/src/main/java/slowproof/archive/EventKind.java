@@ -24,6 +24,8 @@ public enum EventKind {
     LOG,
     /** Recordings were taken in: field {@code trial}, a trial file that names logs kept before and how they are read. */
     RECORDINGS,
+    /** A written answer was released: fields {@code sha256}, {@code name}, {@code bytes} and those of a released answer. */
+    ANSWER,
     /** An earlier event was taken back: field {@code seq}. Taking back an undo brings the event back. */
     UNDO;
 

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import slowproof.archive.sheet.FactName;
+import slowproof.archive.sheet.ReleasedAnswer;
 import slowproof.archive.sheet.Sheet;
 import slowproof.archive.typed.Typed;
 
@@ -128,6 +129,73 @@ abstract class ArchiveContract {
                     .isEqualTo("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
             assertThat(archive.file("../slowproof.db")).isEmpty();
             assertThat(archive.file("0".repeat(64))).isEmpty();
+        }
+    }
+
+    @Test
+    void releasedAnswerStaysAsItWasWhateverIsRecordedAfterIt() throws Exception {
+        byte[] file = "%PDF-1.7 the answer".getBytes(StandardCharsets.US_ASCII);
+        ReleasedAnswer.Subject english = new ReleasedAnswer.Subject("en", "pdf", "", "");
+        String id;
+        try (Archive archive = open()) {
+            id = archive.start(List.of(fact(FactName.TITLE, "one")));
+            archive.append(
+                    id,
+                    Sending.of(
+                            "r1",
+                            "ines",
+                            List.of(ReleasedAnswer.releasing(
+                                    archive.keepFile(file),
+                                    "one-answer-1.pdf",
+                                    file.length,
+                                    english,
+                                    new ReleasedAnswer.Release("Ines Example", "2026-11-26", ""),
+                                    null))));
+            archive.append(id, "", List.of(fact(FactName.TITLE, "two")));
+            // nothing takes a release back
+            archive.append(id, "", List.of(NewEvent.of(EventKind.UNDO, "seq", "3")));
+        }
+        try (Archive archive = open()) {
+            ReleasedAnswer answer = ReleasedAnswer.of(archive.events(id)).get(0);
+            assertThat(Files.readAllBytes(archive.file(answer.sha256()).orElseThrow()))
+                    .isEqualTo(file);
+            assertThat(answer.release().person()).isEqualTo("Ines Example");
+            assertThat(answer.who()).isEqualTo("ines");
+            assertThat(answer.stands()).isTrue();
+            assertThat(answer.outdated()).isTrue();
+            try (Database database = Databases.open(place)) {
+                assertThatThrownBy(() -> database.write(
+                                handle -> handle.execute("update event set fields = '{}' where kind = 'answer'")))
+                        .hasMessageContaining("what was recorded is never");
+            }
+        }
+    }
+
+    @Test
+    void amendmentSupersedesAndBothStayInTheRecord() {
+        ReleasedAnswer.Subject english = new ReleasedAnswer.Subject("en", "pdf", "", "");
+        try (Archive archive = open()) {
+            String id = archive.start(List.of());
+            for (int number = 1; number <= 2; number++) {
+                archive.append(
+                        id,
+                        "",
+                        List.of(ReleasedAnswer.releasing(
+                                archive.keepFile(new byte[] {(byte) number}),
+                                "a.pdf",
+                                1,
+                                english,
+                                new ReleasedAnswer.Release("Ines", "2026-11-2" + number, number == 1 ? "" : "slip"),
+                                number == 1 ? null : Integer.valueOf(1))));
+            }
+            assertThat(ReleasedAnswer.of(archive.events(id)))
+                    .extracting(
+                            ReleasedAnswer::number,
+                            ReleasedAnswer::supersedes,
+                            ReleasedAnswer::supersededBy,
+                            answer -> answer.release().reason(),
+                            ReleasedAnswer::outdated)
+                    .containsExactly(tuple(1, null, 2, "", false), tuple(2, 1, null, "slip", false));
         }
     }
 

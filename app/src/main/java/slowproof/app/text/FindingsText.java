@@ -168,11 +168,13 @@ public final class FindingsText {
         labelled(
                 "sensor",
                 width,
+                // a sensor without a name begins with what is known of it
                 wording.text(
-                        "described.sensor",
-                        sensor.name(),
-                        sensor.serial(),
-                        step == null ? "" : wording.quantity(Quantity.mm(step))));
+                                "described.sensor",
+                                sensor.name(),
+                                sensor.serial(),
+                                step == null ? "" : wording.quantity(Quantity.mm(step)))
+                        .replaceFirst("^, ", ""));
         labelled("reference", width, reference(trial.reference(), wording));
         labelled("limit", width, limit(trial.limit()));
         StatedAccuracy stated = trial.stated();

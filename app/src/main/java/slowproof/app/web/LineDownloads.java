@@ -28,7 +28,7 @@ import slowproof.wording.Wording;
 
 /** Hands out the forecast of a line as files, and the line as the file that the command line takes. */
 final class LineDownloads {
-    private static final String LINE_FILE = "line.yaml";
+    static final String LINE_FILE = "line.yaml";
 
     private final Site site;
     private final LinePage page;
@@ -97,7 +97,8 @@ final class LineDownloads {
         return TrialPage.title(asked.sheet(), visit.wording(), site.zone());
     }
 
-    private static Line driven(LinePage.Asked asked) {
+    /** Returns the line that was asked for; without one there is nothing to hand out. */
+    static Line driven(LinePage.Asked asked) {
         Line line = asked.line();
         if (line == null) {
             // the page offers no files for a line that it could not understand

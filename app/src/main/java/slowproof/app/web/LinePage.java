@@ -7,8 +7,10 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import slowproof.archive.sheet.Sheet;
 import slowproof.report.chart.Chart;
@@ -203,22 +205,31 @@ final class LinePage {
                 query(asked));
     }
 
-    private static String query(Asked asked) {
-        StringBuilder query = new StringBuilder("?material=").append(encoded(asked.material()));
+    /** Returns the answer for a line without picture. */
+    static LineView.Answer answer(LineEvidence evidence, Line line, Wording wording) {
+        return LineView.Answer.of(Forecasting.answer(evidence, line, ANALYTIC), null, wording);
+    }
+
+    /** Returns what describes a line in an address, by name. */
+    static Map<String, String> parameters(Asked asked) {
+        Map<String, String> parameters = new LinkedHashMap<>();
+        parameters.put("material", asked.material());
         for (String field : LineForm.FIELDS) {
-            query.append('&')
-                    .append(field)
-                    .append('=')
-                    .append(encoded(asked.fields().getOrDefault(field, "")));
+            parameters.put(field, asked.fields().getOrDefault(field, ""));
         }
         CreepSlider slider = asked.slider();
         if (slider != null) {
-            query.append("&described=")
-                    .append(slider.described().toPlainString())
-                    .append("&tried=")
-                    .append(slider.at().toPlainString());
+            parameters.put("described", slider.described().toPlainString());
+            parameters.put("tried", slider.at().toPlainString());
         }
-        return query.toString();
+        return parameters;
+    }
+
+    /** Returns the end of an address that describes a line. */
+    static String query(Asked asked) {
+        return parameters(asked).entrySet().stream()
+                .map(parameter -> parameter.getKey() + "=" + encoded(parameter.getValue()))
+                .collect(Collectors.joining("&", "?", ""));
     }
 
     private static String encoded(String text) {

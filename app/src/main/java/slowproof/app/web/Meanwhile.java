@@ -103,6 +103,7 @@ record Meanwhile(List<Event> events) {
             case PHOTO -> wording.text("meanwhile.photo", event.text("name"));
             case LOG -> wording.text("meanwhile.log", event.text("name"));
             case RECORDINGS -> wording.text("meanwhile.recordings");
+            case ANSWER -> wording.text("meanwhile.answer", event.text("released_by"));
             case UNDO -> wording.text("meanwhile.undo");
         };
     }

@@ -74,7 +74,9 @@ final class Site {
         new TrialsPage(this).install(routes);
         new BenchPage(this).install(routes);
         new TrialPage(this).install(routes);
-        new LinePage(this).install(routes);
+        LinePage line = new LinePage(this);
+        line.install(routes);
+        new AnswerPage(this, line).install(routes);
         new QuestionsPage(this).install(routes);
         new ComparePage(this).install(routes);
         new Photos(this).install(routes);

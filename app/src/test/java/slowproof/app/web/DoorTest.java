@@ -102,6 +102,29 @@ class DoorTest {
     }
 
     @Test
+    void whoMayReadGetsDraftsAndWhatWasReleasedAndReleasesNothing() {
+        Visitor ben = loggedIn("ben");
+        Visitor rea = loggedIn("rea");
+        String bens = token(ben);
+        String reas = token(rea);
+        String trial = ben.post("/trials", "form_token", bens).uri().getPath().replace("/bench", "");
+        ben.post(trial + "/series", "form_token", bens, "speed", "50", "from", "0", "to", "600", "start", "0");
+        ben.post(trial + "/readings", "form_token", bens, "reading", "600.6");
+        String[] release = {"released_by", "Rea Example", "released_on", "2026-03-02", "form_token", reas};
+        assertThat(rea.post(trial + "/answer/release", release).statusCode()).isEqualTo(403);
+        assertThat(rea.get(trial + "/answer").body())
+                .contains("your account may read only")
+                .doesNotContain("name=\"released_by\"");
+        assertThat(rea.get(trial + "/answer/draft?form=html").body()).contains("Draft, not released");
+        release[5] = bens;
+        assertThat(ben.post(trial + "/answer/release", release).body())
+                .contains("Released by Rea Example on 2026-03-02.")
+                .contains(", ben.");
+        assertThat(rea.bytes(trial + "/answer/1").statusCode()).isEqualTo(200);
+        assertThat(visitor().get(trial + "/answer/1").uri().getPath()).isEqualTo("/log-in");
+    }
+
+    @Test
     void whatIsRecordedSaysWhoseItIsAndDraftsAreOnesOwn() {
         Visitor ben = loggedIn("ben");
         Visitor ada = loggedIn("ada");

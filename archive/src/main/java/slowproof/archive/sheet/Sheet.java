@@ -241,7 +241,7 @@ public record Sheet(
                             Long.parseLong(event.text("bytes"))));
                 case LOG -> logs.put(event.text("name"), event.text("sha256"));
                 case RECORDINGS -> trial = event.text("trial");
-                case STARTED, UNDO -> {}
+                case STARTED, ANSWER, UNDO -> {}
             }
         }
 

@@ -32,6 +32,7 @@ import slowproof.archive.NewEvent;
 import slowproof.archive.Sending;
 import slowproof.archive.TakenIn;
 import slowproof.archive.sheet.FactName;
+import slowproof.archive.sheet.ReleasedAnswer;
 import slowproof.archive.sheet.Sheet;
 import slowproof.archive.typed.Typed;
 
@@ -74,6 +75,28 @@ class ParcelTest {
         return Sheet.noting(
                 FactName.TITLE,
                 new Typed(text, Typed.NOTHING.mark(), Typed.NOTHING.lengthUnit(), Typed.NOTHING.speedUnit()));
+    }
+
+    @Test
+    void releasedAnswersTravelWithTheirTrial() throws Exception {
+        byte[] pdf = "%PDF-1.7 the answer".getBytes(StandardCharsets.US_ASCII);
+        from.append(
+                trial,
+                Sending.of(
+                        "",
+                        "ines",
+                        List.of(ReleasedAnswer.releasing(
+                                from.keepFile(pdf),
+                                "felt-answer-1.pdf",
+                                pdf.length,
+                                new ReleasedAnswer.Subject("de", "pdf", "felt", "?material=felt"),
+                                new ReleasedAnswer.Release("Ines Example", "2026-11-26", ""),
+                                null))));
+        takeIn(parcel());
+        ReleasedAnswer answer = ReleasedAnswer.of(to.events(trial)).get(0);
+        assertThat(answer).isEqualTo(ReleasedAnswer.of(from.events(trial)).get(0));
+        assertThat(Files.readAllBytes(to.file(answer.sha256()).orElseThrow())).isEqualTo(pdf);
+        assertThat(parcel(to)).isEqualTo(parcel(from));
     }
 
     private byte[] parcel() throws IOException {

@@ -30,6 +30,7 @@ public final class AnswerJson {
      * @param releasedBy person, or null for a draft
      * @param releasedOn date as ISO 8601, or null for a draft
      * @param supersedesSha256 SHA-256 of the document that it supersedes, or null
+     * @param supersedesBecause why it supersedes it, or null when no reason was given
      */
     public record Issue(
             String language,
@@ -38,7 +39,8 @@ public final class AnswerJson {
             @Nullable String forecastSha256,
             @Nullable String releasedBy,
             @Nullable String releasedOn,
-            @Nullable String supersedesSha256) {}
+            @Nullable String supersedesSha256,
+            @Nullable String supersedesBecause) {}
 
     private AnswerJson() {}
 
@@ -67,6 +69,10 @@ public final class AnswerJson {
             json.text("released_by", issue.releasedBy(), "draft");
             json.text("released_on", issue.releasedOn(), "draft");
             json.text("supersedes_sha256", issue.supersedesSha256(), "supersedes nothing");
+            json.text(
+                    "supersedes_because",
+                    issue.supersedesBecause(),
+                    issue.supersedesSha256() == null ? "supersedes nothing" : "no reason given");
             json.text(OWN, ZEROS);
             units(json, documents);
             json.end();
