@@ -89,7 +89,12 @@ final class UploadJobs implements AutoCloseable {
         if (jobs.size() > MOST_KEPT) {
             jobs.remove(jobs.keySet().iterator().next());
         }
-        worker.execute(() -> finish(id, trial, work(job, logs, folder)));
+        worker.execute(() -> {
+            // while it waited for its turn the reading may have been changed, or the logs thrown away
+            if (job(id, trial).isPresent()) {
+                finish(id, trial, work(job, logs, folder));
+            }
+        });
         return job;
     }
 
