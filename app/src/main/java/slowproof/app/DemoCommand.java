@@ -4,9 +4,11 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
+import slowproof.app.demo.DemoArchive;
 import slowproof.app.text.FindingsText;
 import slowproof.app.web.Reach;
 import slowproof.archive.ArchivePlace;
@@ -67,10 +69,11 @@ final class DemoCommand implements Command {
             return ExitStatus.DONE;
         }
         Path archive = Words.pathOf(words, "--archive");
+        ZoneId here = ZoneId.systemDefault();
         return Serving.run(
                 new ArchivePlace.Folder(archive == null ? folder.resolve("archive") : archive),
                 Reach.of(null, Words.numberOf(words, "--port"), null),
                 console,
-                List.of(findings.trial()));
+                empty -> DemoArchive.fill(empty, findings.trial(), LocalDate.now(here), here));
     }
 }

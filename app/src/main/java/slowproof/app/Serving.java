@@ -1,15 +1,15 @@
 package slowproof.app;
 
 import java.nio.file.Path;
-import java.util.List;
 import java.util.concurrent.CountDownLatch;
+import java.util.function.Consumer;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 import slowproof.app.web.Reach;
 import slowproof.app.web.Server;
 import slowproof.app.web.ServerRefusedException;
+import slowproof.archive.Archive;
 import slowproof.archive.ArchivePlace;
-import slowproof.trial.Trial;
 import slowproof.wording.Wording;
 
 /** Serves the pages until the program is told to stop. A class of its own, so that other commands load nothing of it. */
@@ -50,15 +50,15 @@ final class Serving {
 
     /** Serves the pages of an archive; returns when the program is told to stop. */
     static int run(ArchivePlace archive, Reach reach, Console console) {
-        return run(archive, reach, console, List.of());
+        return run(archive, reach, console, empty -> {});
     }
 
     /**
      * Serves the pages of an archive; returns when the program is told to stop.
      *
-     * @param trials trials to take into the archive when it is empty
+     * @param fill what fills the archive when it holds no trial
      */
-    static int run(ArchivePlace archive, Reach reach, Console console, List<Trial> trials) {
+    static int run(ArchivePlace archive, Reach reach, Console console, Consumer<Archive> fill) {
         Wording wording = console.wording().withPages();
         Server server;
         try {
@@ -67,7 +67,7 @@ final class Serving {
             console.err().println(e.sentence(wording));
             return ExitStatus.WRONG_INPUT;
         }
-        server.takeInWhenEmpty(trials);
+        server.whenEmpty(fill);
         Runtime.getRuntime().addShutdownHook(new Thread(server::close));
         console.out().println(wording.text("serve.ready", server.url()));
         if (reach.reachedAs() != null && !reach.isSecure()) {

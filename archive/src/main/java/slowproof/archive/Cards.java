@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 import slowproof.archive.desk.CardEntry;
 import slowproof.archive.desk.CardEvent;
 import slowproof.archive.desk.CardFace;
+import slowproof.archive.desk.CardFilter;
 import slowproof.archive.desk.CardKind;
 
 /** The cards of an archive: questions and samples. When a method that records something returns, the record is on the disk. */
@@ -72,18 +73,43 @@ public final class Cards {
         int number = handle.select("select coalesce(max(number), 0) + 1 from card where kind = ?", kind.key())
                 .mapTo(Integer.class)
                 .one();
+        String id = made(handle, kind, number, clock.instant());
+        record(handle, kind, id, token.isEmpty() ? null : token, event, fields);
+        return number;
+    }
+
+    private String made(Handle handle, CardKind kind, int number, Instant now) {
         String id = String.format(Locale.ROOT, "%016x", random.nextLong());
-        String now = Times.text(clock.instant());
         handle.execute(
                 "insert into card (id, kind, number, started_at, changed_at, is_open, due, title, words)"
                         + " values (?, ?, ?, ?, ?, 1, '', '', '')",
                 id,
                 kind.key(),
                 number,
-                now,
-                now);
-        record(handle, kind, id, token.isEmpty() ? null : token, event, fields);
-        return number;
+                Times.text(now),
+                Times.text(now));
+        return id;
+    }
+
+    /**
+     * Takes in cards with everything that was recorded of each, all or none. They get the next numbers.
+     *
+     * @param kind what they are
+     * @param cards events of each card, numbered from 1, with their own times
+     */
+    public void takeIn(CardKind kind, List<List<CardEvent>> cards) {
+        database.write(handle -> {
+            int number = handle.select("select coalesce(max(number), 0) from card where kind = ?", kind.key())
+                    .mapTo(Integer.class)
+                    .one();
+            for (List<CardEvent> events : cards) {
+                number++;
+                String id = made(handle, kind, number, events.get(0).at());
+                events.forEach(event -> insert(handle, id, event, null));
+                show(handle, kind, id, events);
+            }
+            return number;
+        });
     }
 
     /**
@@ -97,6 +123,24 @@ public final class Cards {
      * @return false when there is no such card
      */
     public boolean append(CardKind kind, int number, String token, String event, Map<String, String> fields) {
+        return append(kind, number, Long.MAX_VALUE, token, event, fields);
+    }
+
+    /**
+     * Records an event of a card as {@link #append(CardKind, int, String, String, Map)} does, on a state that the sender has
+     * seen.
+     *
+     * @param kind what it is
+     * @param number its number
+     * @param seen number of the last event that the sender has seen
+     * @param token what the sender calls this record, so that sending it twice records it once; empty for none
+     * @param event kind of the event
+     * @param fields what was typed
+     * @return false when there is no such card
+     * @throws CardChangedException if the card has events that the sender has not seen
+     */
+    public boolean append(
+            CardKind kind, int number, long seen, String token, String event, Map<String, String> fields) {
         return database.write(handle -> {
             Optional<String> id = id(handle, kind, number);
             if (id.isEmpty()) {
@@ -105,6 +149,12 @@ public final class Cards {
             // held until the end: two who record at once must not count the same next number
             handle.execute("update card set changed_at = changed_at where id = ?", id.get());
             if (!isRecorded(handle, id.get(), token)) {
+                List<CardEvent> unseen = events(handle, id.get()).stream()
+                        .filter(one -> one.seq() > seen)
+                        .toList();
+                if (!unseen.isEmpty()) {
+                    throw new CardChangedException(number, unseen);
+                }
                 record(handle, kind, id.get(), token.isEmpty() ? null : token, event, fields);
             }
             return true;
@@ -138,18 +188,27 @@ public final class Cards {
         CardEvent next =
                 new CardEvent(events.size() + 1L, clock.instant().truncatedTo(ChronoUnit.MICROS), event, fields);
         events.add(next);
+        insert(handle, id, next, token);
+        show(handle, kind, id, events);
+    }
+
+    private static void insert(Handle handle, String id, CardEvent event, @Nullable String token) {
         handle.execute(
                 "insert into card_event (card_id, seq, at, kind, fields, token) values (?, ?, ?, ?, ?, ?)",
                 id,
-                next.seq(),
-                Times.text(next.at()),
-                event,
-                FieldsText.write(fields),
+                event.seq(),
+                Times.text(event.at()),
+                event.kind(),
+                FieldsText.write(event.fields()),
                 token);
+    }
+
+    /** Writes what lists show. */
+    private static void show(Handle handle, CardKind kind, String id, List<CardEvent> events) {
         CardFace face = CardFace.of(kind, events);
         handle.execute(
                 "update card set changed_at = ?, is_open = ?, due = ?, title = ?, words = ? where id = ?",
-                Times.text(next.at()),
+                Times.text(events.get(events.size() - 1).at()),
                 face.open() ? 1 : 0,
                 face.due(),
                 Archive.storable(face.title()),
@@ -181,25 +240,49 @@ public final class Cards {
      * Returns cards, the open ones first, the soonest due first among them, then the last changed.
      *
      * @param kind what they are
-     * @param words words that must all occur in what was typed; empty for all
+     * @param filter which of them
      * @param from how many to leave out at the start, not negative
      * @param most how many to return at most
      */
-    public List<CardEntry> list(CardKind kind, String words, int from, int most) {
-        List<Object> arguments = new ArrayList<>(List.of(kind.key()));
-        StringBuilder sql = new StringBuilder(ENTRY + " where kind = ?");
-        for (String pattern : LikeWords.patterns(words)) {
-            sql.append(" and words like ? escape '!'");
-            arguments.add(pattern);
-        }
+    public List<CardEntry> list(CardKind kind, CardFilter filter, int from, int most) {
+        List<Object> arguments = new ArrayList<>();
+        String where = where(kind, filter, arguments);
         arguments.add(most);
         arguments.add(from);
         return database.read(handle -> handle.select(
-                        sql + " order by is_open desc, case when is_open = 0 or due = '' then 1 else 0 end,"
+                        ENTRY + where + " order by is_open desc, case when is_open = 0 or due = '' then 1 else 0 end,"
                                 + " case when is_open = 0 then '' else due end, changed_at desc, number limit ? offset ?",
                         arguments.toArray())
                 .map((row, context) -> entry(row))
                 .list());
+    }
+
+    /** Returns how many cards a filter lets through. */
+    public int count(CardKind kind, CardFilter filter) {
+        List<Object> arguments = new ArrayList<>();
+        String where = where(kind, filter, arguments);
+        return database.read(handle -> handle.select("select count(*) from card" + where, arguments.toArray())
+                .mapTo(Integer.class)
+                .one());
+    }
+
+    private static String where(CardKind kind, CardFilter filter, List<Object> arguments) {
+        StringBuilder sql = new StringBuilder(" where kind = ?");
+        arguments.add(kind.key());
+        for (String pattern : LikeWords.patterns(filter.words())) {
+            sql.append(" and words like ? escape '!'");
+            arguments.add(pattern);
+        }
+        switch (filter.state()) {
+            case ANY -> {}
+            case OPEN -> sql.append(" and is_open = 1");
+            case DONE -> sql.append(" and is_open = 0");
+            case OVERDUE -> {
+                sql.append(" and is_open = 1 and due <> '' and due < ?");
+                arguments.add(filter.day());
+            }
+        }
+        return sql.toString();
     }
 
     /**
@@ -215,14 +298,6 @@ public final class Cards {
                         day)
                 .map((row, context) -> entry(row))
                 .list());
-    }
-
-    /** Returns how many cards of a kind are open. */
-    public int countOpen(CardKind kind) {
-        return database.read(
-                handle -> handle.select("select count(*) from card where kind = ? and is_open = 1", kind.key())
-                        .mapTo(Integer.class)
-                        .one());
     }
 
     /** Returns the cards of a kind that belong to a trial, by number. */

@@ -13,7 +13,7 @@ import org.flywaydb.core.Flyway;
  */
 final class Migrations {
     /** How many files there are for one kind of database. */
-    static final int COUNT = 6;
+    static final int COUNT = 7;
 
     static final String COMMON = "slowproof/archive/migration";
     static final String SQLITE = "slowproof/archive/migration_sqlite";

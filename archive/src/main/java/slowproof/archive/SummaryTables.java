@@ -45,8 +45,8 @@ final class SummaryTables {
             ConditionSummary condition = surface.conditions().get(row);
             handle.execute(
                     "insert into summary_condition (trial_id, place, row_number, setup, direction, speed,"
-                            + " acceleration, passes, length, error, uncertainty, pass_uncertainty, pass_freedom)"
-                            + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                            + " acceleration, passes, length, error, uncertainty, pass_uncertainty, pass_freedom,"
+                            + " reference_uncertainty) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                     trial,
                     place,
                     row,
@@ -59,7 +59,8 @@ final class SummaryTables {
                     condition.error(),
                     condition.uncertainty(),
                     condition.passUncertainty(),
-                    condition.passFreedom());
+                    condition.passFreedom(),
+                    condition.referenceUncertainty());
         }
     }
 
@@ -74,7 +75,8 @@ final class SummaryTables {
                 row.getDouble("error"),
                 row.getDouble("uncertainty"),
                 number(row, "pass_uncertainty"),
-                number(row, "pass_freedom"));
+                number(row, "pass_freedom"),
+                number(row, "reference_uncertainty"));
     }
 
     static SurfaceSummary surface(ResultSet row) throws SQLException {

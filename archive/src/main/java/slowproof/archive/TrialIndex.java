@@ -67,37 +67,47 @@ public final class TrialIndex {
      * @return false when the trial has changed since the summary was made, which is then not kept
      */
     public boolean keep(TrialSummary summary) {
-        String trial = summary.trial();
-        return database.write(handle -> {
-            Archive.lock(handle, trial);
-            long seq = handle.select("select coalesce(max(seq), 0) from event where trial_id = ?", trial)
-                    .mapTo(Long.class)
-                    .one();
-            if (seq != summary.seq()) {
-                return false;
-            }
-            for (String table : List.of("summary_condition", "summary_surface", "summary")) {
-                handle.execute("delete from " + table + " where trial_id = ?", trial);
-            }
-            handle.execute(
-                    "insert into summary (trial_id, program, attention, urgency, passes, sensor, sensor_key, standing,"
-                            + " slowest, fastest, holds_from) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-                    trial,
-                    program,
-                    summary.attention().key(),
-                    summary.attention().urgency(),
-                    summary.passes(),
-                    Archive.storable(summary.sensor()),
-                    NameLikeness.key(Archive.storable(summary.sensor())),
-                    summary.standing().key(),
-                    summary.slowestMmPerS(),
-                    summary.fastestMmPerS(),
-                    summary.holdsFromMmPerS());
-            for (int place = 0; place < summary.surfaces().size(); place++) {
-                SummaryTables.insert(handle, trial, place, summary.surfaces().get(place));
-            }
-            return true;
+        return database.write(handle -> kept(handle, summary));
+    }
+
+    /** Keeps summaries as {@link #keep(TrialSummary)} does, in one transaction. */
+    public void keep(List<TrialSummary> summaries) {
+        database.write(handle -> {
+            summaries.forEach(summary -> kept(handle, summary));
+            return summaries;
         });
+    }
+
+    private boolean kept(Handle handle, TrialSummary summary) {
+        String trial = summary.trial();
+        Archive.lock(handle, trial);
+        long seq = handle.select("select coalesce(max(seq), 0) from event where trial_id = ?", trial)
+                .mapTo(Long.class)
+                .one();
+        if (seq != summary.seq()) {
+            return false;
+        }
+        for (String table : List.of("summary_condition", "summary_surface", "summary")) {
+            handle.execute("delete from " + table + " where trial_id = ?", trial);
+        }
+        handle.execute(
+                "insert into summary (trial_id, program, attention, urgency, passes, sensor, sensor_key, standing,"
+                        + " slowest, fastest, holds_from) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                trial,
+                program,
+                summary.attention().key(),
+                summary.attention().urgency(),
+                summary.passes(),
+                Archive.storable(summary.sensor()),
+                NameLikeness.key(Archive.storable(summary.sensor())),
+                summary.standing().key(),
+                summary.slowestMmPerS(),
+                summary.fastestMmPerS(),
+                summary.holdsFromMmPerS());
+        for (int place = 0; place < summary.surfaces().size(); place++) {
+            SummaryTables.insert(handle, trial, place, summary.surfaces().get(place));
+        }
+        return true;
     }
 
     /** Returns how many trials a filter lets through. */

@@ -20,6 +20,8 @@ import java.util.stream.LongStream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import slowproof.archive.desk.CardKind;
+import slowproof.archive.desk.Sample;
 import slowproof.archive.sheet.FactName;
 import slowproof.archive.sheet.ReleasedAnswer;
 import slowproof.archive.sheet.Sheet;
@@ -289,6 +291,7 @@ abstract class ArchiveContract {
                             "bytes",
                             "1")));
             archive.keepResult(id, 3, "findings", "1.0 (abc)", new byte[] {2});
+            archive.cards().start(CardKind.SAMPLE, "", Sample.NOTED, Map.of("material", "felt"));
             try (Database database = Databases.open(place)) {
                 for (String forbidden : List.of(
                         "update event set fields = '{}'",
@@ -298,7 +301,9 @@ abstract class ArchiveContract {
                         "update result set program = 'other'",
                         "delete from result",
                         "update kept_file set bytes = 0",
-                        "delete from kept_file")) {
+                        "delete from kept_file",
+                        "update card_event set fields = '{}'",
+                        "delete from card_event")) {
                     assertThatThrownBy(() -> database.write(handle -> handle.execute(forbidden)))
                             .as(forbidden)
                             .hasMessageContaining("what was recorded is never");

@@ -1,6 +1,7 @@
 package slowproof.archive;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Path;
 import java.time.Clock;
@@ -14,6 +15,9 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import slowproof.archive.desk.CardEntry;
+import slowproof.archive.desk.CardEvent;
+import slowproof.archive.desk.CardFilter;
+import slowproof.archive.desk.CardFilter.State;
 import slowproof.archive.desk.CardKind;
 import slowproof.archive.desk.Question;
 import slowproof.archive.desk.Sample;
@@ -82,17 +86,76 @@ class CardsTest {
         sample("soon", "2026-04-01");
         sample("gone", "2026-03-01");
         cards.append(CardKind.SAMPLE, 4, "", Sample.RETURNED, Map.of("day", "2026-02-28"));
-        assertThat(cards.list(CardKind.SAMPLE, "", 0, 10))
+        assertThat(cards.list(CardKind.SAMPLE, CardFilter.of(""), 0, 10))
                 .extracting(CardEntry::title)
                 .containsExactly("soon", "late", "no date", "gone");
         assertThat(cards.due(CardKind.SAMPLE, "2026-04-01"))
                 .extracting(CardEntry::title)
                 .containsExactly("soon");
-        assertThat(cards.countOpen(CardKind.SAMPLE)).isEqualTo(3);
-        assertThat(cards.list(CardKind.SAMPLE, "DATE no", 0, 10)).hasSize(1);
-        assertThat(cards.list(CardKind.SAMPLE, "", 1, 1))
+        assertThat(cards.count(CardKind.SAMPLE, state(State.OPEN))).isEqualTo(3);
+        assertThat(cards.count(CardKind.SAMPLE, state(State.ANY))).isEqualTo(4);
+        assertThat(cards.list(CardKind.SAMPLE, CardFilter.of("DATE no"), 0, 10)).hasSize(1);
+        assertThat(cards.list(CardKind.SAMPLE, CardFilter.of(""), 1, 1))
                 .extracting(CardEntry::title)
                 .containsExactly("late");
+    }
+
+    private static CardFilter state(State state) {
+        return new CardFilter("", state, "2026-04-15");
+    }
+
+    @Test
+    void overdueIsWhatIsOpenAndWasDueBeforeToday() {
+        sample("no date", "");
+        sample("late", "2026-04-14");
+        sample("today", "2026-04-15");
+        sample("went back late", "2026-03-01");
+        cards.append(CardKind.SAMPLE, 4, "", Sample.RETURNED, Map.of("day", "2026-04-10"));
+        assertThat(cards.list(CardKind.SAMPLE, state(State.OVERDUE), 0, 9))
+                .extracting(CardEntry::title)
+                .containsExactly("late");
+        assertThat(cards.list(CardKind.SAMPLE, state(State.DONE), 0, 9))
+                .extracting(CardEntry::title)
+                .containsExactly("went back late");
+    }
+
+    @Test
+    void whoHasNotSeenTheLastEntryIsToldAndRecordsNothing() {
+        sample("felt", "");
+        cards.append(CardKind.SAMPLE, 1, 1, "a", Sample.RETURNED, Map.of("day", "2026-04-01"));
+        assertThatThrownBy(() -> cards.append(CardKind.SAMPLE, 1, 1, "b", Sample.NOTED, Map.of("material", "film")))
+                .isInstanceOfSatisfying(
+                        CardChangedException.class,
+                        e -> assertThat(e.meanwhile())
+                                .extracting(CardEvent::kind)
+                                .containsExactly(Sample.RETURNED));
+        assertThat(cards.events(CardKind.SAMPLE, 1)).hasSize(2);
+        // the same sending again, its answer having been lost, is no conflict with itself
+        assertThat(cards.append(CardKind.SAMPLE, 1, 1, "a", Sample.RETURNED, Map.of("day", "2026-04-01")))
+                .isTrue();
+        assertThat(cards.append(CardKind.SAMPLE, 1, 2, "c", Sample.KEPT, Map.of()))
+                .isTrue();
+        assertThat(cards.events(CardKind.SAMPLE, 1)).hasSize(3);
+    }
+
+    @Test
+    void cardsTakenInKeepTheirTimesAndGetTheNextNumbers() {
+        sample("felt", "");
+        Instant at = Instant.parse("2025-11-03T10:00:00Z");
+        cards.takeIn(
+                CardKind.SAMPLE,
+                List.of(
+                        List.of(
+                                new CardEvent(1, at, Sample.NOTED, Map.of("material", "film")),
+                                new CardEvent(2, at.plusSeconds(60), Sample.RETURNED, Map.of("day", "2025-12-01"))),
+                        List.of(new CardEvent(1, at, Sample.NOTED, Map.of("material", "fabric")))));
+        CardEntry film =
+                cards.list(CardKind.SAMPLE, CardFilter.of("film"), 0, 9).get(0);
+        assertThat(film.number()).isEqualTo(2);
+        assertThat(film.open()).isFalse();
+        assertThat(film.startedAt()).isEqualTo(at);
+        assertThat(film.changedAt()).isEqualTo(at.plusSeconds(60));
+        assertThat(sample("more felt", "")).isEqualTo(4);
     }
 
     @Test
@@ -131,8 +194,9 @@ class CardsTest {
             assertThat(answer.evidence()).containsExactly("abc", "def");
         });
         cards.append(CardKind.QUESTION, 1, "", Question.REOPENED, Map.of());
-        assertThat(cards.countOpen(CardKind.QUESTION)).isEqualTo(1);
-        assertThat(cards.list(CardKind.QUESTION, "", 0, 9).get(0).title()).isEqualTo("film, the cutter");
+        assertThat(cards.count(CardKind.QUESTION, state(State.OPEN))).isEqualTo(1);
+        assertThat(cards.list(CardKind.QUESTION, CardFilter.of(""), 0, 9).get(0).title())
+                .isEqualTo("film, the cutter");
     }
 
     @Test

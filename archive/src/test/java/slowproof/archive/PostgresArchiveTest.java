@@ -45,7 +45,7 @@ class PostgresArchiveTest extends ArchiveContract {
         ArchivePlace place = newPlace();
         open(place).close();
         try (Database database = Databases.open(place)) {
-            for (String table : List.of("event", "result", "kept_file, result")) {
+            for (String table : List.of("event", "result", "kept_file, result", "card_event")) {
                 assertThatThrownBy(() -> database.write(handle -> handle.execute("truncate " + table)))
                         .hasMessageContaining("what was recorded is never");
             }

@@ -137,7 +137,7 @@ public final class InquiryReply {
         return switch (gap.kind()) {
             case SLOWER, FASTER -> Quantity.mmPerS(value);
             case GENTLER, HARDER, ACCELERATION_UNKNOWN -> new Quantity(value, Unit.MM_PER_S2);
-            case LONGER, SHORTER -> Quantity.mm(value);
+            case LONGER, SHORTER, REFERENCE_TOO_COARSE -> Quantity.mm(value);
             case OTHER_MATERIAL, REFERENCE_UNKNOWN -> "";
         };
     }

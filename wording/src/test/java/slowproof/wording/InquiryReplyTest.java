@@ -27,8 +27,8 @@ class InquiryReplyTest {
                 900,
                 true,
                 List.of(
-                        new Point(slowest, errorThere, 0.0001, 0.0002, Double.POSITIVE_INFINITY, 6),
-                        new Point(100, 0.0, 0.0001, 0.0002, Double.POSITIVE_INFINITY, 6)));
+                        new Point(slowest, errorThere, 0.0001, 0.0002, Double.POSITIVE_INFINITY, 6, 0.00002),
+                        new Point(100, 0.0, 0.0001, 0.0002, Double.POSITIVE_INFINITY, 6, 0.00002)));
     }
 
     private static String reply(Inquiry inquiry, Evidence evidence, Wording wording) {
@@ -86,8 +86,29 @@ class InquiryReplyTest {
                 900,
                 900,
                 true,
-                List.of(new Point(25, 0.0, 0.0001, null, Double.POSITIVE_INFINITY, 1)));
+                List.of(new Point(25, 0.0, 0.0001, null, Double.POSITIVE_INFINITY, 1, 0.00002)));
         assertThat(reply(FELT, once, ENGLISH))
                 .contains("nothing was repeated, so nothing can be said of a single piece");
+    }
+
+    @Test
+    void aReferenceCoarserThanTheToleranceIsNamedWithBothFigures() {
+        Evidence coarse = new Evidence(
+                "felt",
+                25,
+                100,
+                500.0,
+                500.0,
+                900,
+                900,
+                true,
+                List.of(
+                        new Point(25, 0.0, 0.0001, 0.0002, Double.POSITIVE_INFINITY, 6, 0.0015),
+                        new Point(100, 0.0, 0.0001, 0.0002, Double.POSITIVE_INFINITY, 6, 0.0015)));
+        // 0.0015 of 1000 mm is 1.5 mm
+        assertThat(reply(FELT, coarse, ENGLISH)).contains("known to ±1.5 mm").contains("the tolerance of ±1 mm");
+        assertThat(reply(FELT, coarse, GERMAN))
+                .contains("nur auf ±1,5 mm bekannt")
+                .contains("Toleranz von ±1 mm");
     }
 }

@@ -20,6 +20,7 @@ final class Assets {
     private static final String WEBJARS = "/META-INF/resources/webjars/";
     private static final Map<String, Asset> ASSETS = Map.ofEntries(
             Map.entry("pages.css", new Asset(OWN + "pages.css", "text/css; charset=utf-8")),
+            Map.entry("label.css", new Asset(OWN + "label.css", "text/css; charset=utf-8")),
             Map.entry("pages.js", new Asset(OWN + "pages.js", "text/javascript; charset=utf-8")),
             Map.entry("chart.js", new Asset(OWN + "chart.js", "text/javascript; charset=utf-8")),
             Map.entry("upload.js", new Asset(OWN + "upload.js", "text/javascript; charset=utf-8")),
@@ -74,7 +75,7 @@ final class Assets {
             return;
         }
         byte[] content = read(name);
-        if (name.equals("pages.css")) {
+        if (name.endsWith(".css")) {
             content = withLetterAddresses(content);
         }
         context.contentType(asset.type())

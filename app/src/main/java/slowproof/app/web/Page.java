@@ -13,6 +13,7 @@ import slowproof.wording.Wording;
  * @param path address of the page, for the change of language
  * @param query what follows the path, beginning with its question mark; empty for nothing
  * @param reader who reads it
+ * @param invented whether the archive holds the invented scenario of the demo, which the page says then
  * @param problems what is wrong with the form on it
  */
 public record Page(
@@ -23,6 +24,7 @@ public record Page(
         String path,
         String query,
         Reader reader,
+        boolean invented,
         List<Problem> problems) {
     /** Copies the problems. */
     public Page {

@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -14,6 +15,7 @@ import slowproof.app.Program;
 import slowproof.app.ResultCache;
 import slowproof.archive.Archive;
 import slowproof.archive.Event;
+import slowproof.archive.RecordedEvent;
 import slowproof.archive.TakenIn;
 import slowproof.archive.parcel.ParcelReader;
 import slowproof.archive.parcel.ParcelRefusedException;
@@ -51,6 +53,10 @@ public final class Parcels {
     static void write(Archive archive, Evaluated evaluated, Wording wording, ZoneId zone, OutputStream stream)
             throws IOException {
         Sheet sheet = evaluated.sheet();
+        // events are only ever added: those up to the last one of the sheet are the trial as it was evaluated
+        List<RecordedEvent> events = archive.recorded(sheet.id()).stream()
+                .filter(recorded -> recorded.event().seq() <= sheet.lastSeq())
+                .toList();
         String title = TrialPage.title(sheet, wording, zone);
         Map<String, byte[]> derived = new LinkedHashMap<>();
         if (evaluated.meaning().trial() != null) {
@@ -60,8 +66,8 @@ public final class Parcels {
             }
         }
         derived.put("notes.txt", notes(sheet, title, wording).getBytes(StandardCharsets.UTF_8));
-        derived.put("history.csv", history(archive, sheet.id()).getBytes(StandardCharsets.UTF_8));
-        ParcelWriter.write(archive, sheet.id(), Program.build(), derived, stream);
+        derived.put("history.csv", history(events).getBytes(StandardCharsets.UTF_8));
+        ParcelWriter.write(archive, sheet.id(), events, Program.build(), derived, stream);
     }
 
     private static void addFindings(Map<String, byte[]> derived, Map<String, Path> raw, Wording wording)
@@ -110,9 +116,10 @@ public final class Parcels {
     }
 
     /** Everything that was recorded, as typed, in order. */
-    private static String history(Archive archive, String id) {
+    private static String history(List<RecordedEvent> events) {
         StringBuilder text = new StringBuilder("seq,at,who,kind,field,text\n");
-        for (Event event : archive.events(id)) {
+        for (RecordedEvent recorded : events) {
+            Event event = recorded.event();
             String start = event.seq() + "," + event.at() + "," + quoted(event.who()) + ","
                     + event.kind().key() + ",";
             if (event.fields().isEmpty()) {

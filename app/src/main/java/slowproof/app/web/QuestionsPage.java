@@ -16,6 +16,7 @@ import slowproof.archive.Cards;
 import slowproof.archive.NewEvent;
 import slowproof.archive.desk.CardEntry;
 import slowproof.archive.desk.CardEvent;
+import slowproof.archive.desk.CardFilter;
 import slowproof.archive.desk.CardKind;
 import slowproof.archive.desk.Question;
 import slowproof.archive.sheet.FactName;
@@ -114,7 +115,7 @@ public final class QuestionsPage {
                 QuestionView.of(form.inquiry(), 0, site, wording),
                 Visit.random(),
                 words,
-                cards().list(CardKind.QUESTION, words, 0, A_PAGE),
+                cards().list(CardKind.QUESTION, CardFilter.of(words), 0, A_PAGE),
                 site.today());
         site.send(
                 visit,

@@ -8,15 +8,13 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneId;
-import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.function.Consumer;
 import slowproof.app.ResultCache;
 import slowproof.archive.Archive;
 import slowproof.archive.ArchivePlace;
-import slowproof.archive.sheet.TrialEvents;
 import slowproof.files.cache.CacheFolder;
-import slowproof.trial.Trial;
 
 /**
  * Serves the pages of one archive on this machine. No class of the pages is loaded before {@link #start}.
@@ -158,10 +156,15 @@ public final class Server implements AutoCloseable {
         config.jetty.modifyHttpConfiguration(http -> http.setSendServerVersion(false));
     }
 
-    /** Takes trials into an archive that holds none yet. */
-    public void takeInWhenEmpty(List<Trial> trials) {
+    /**
+     * Fills an archive that holds no trial yet. What its lists show is worked out in the background.
+     *
+     * @param fill what fills it
+     */
+    public void whenEmpty(Consumer<Archive> fill) {
         if (archive.trials("", 0, 1).isEmpty()) {
-            trials.forEach(trial -> archive.start(TrialEvents.of(trial)));
+            fill.accept(archive);
+            summaries.upToDate();
         }
     }
 

@@ -16,6 +16,7 @@ import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import slowproof.app.demo.DemoArchive;
 import slowproof.archive.Archive;
 import slowproof.archive.NewEvent;
 import slowproof.archive.Sending;
@@ -78,6 +79,7 @@ final class Site {
         line.install(routes);
         new AnswerPage(this, line).install(routes);
         new QuestionsPage(this).install(routes);
+        new SamplesPage(this).install(routes);
         new ComparePage(this).install(routes);
         new Photos(this).install(routes);
         new Downloads(this).install(routes);
@@ -220,6 +222,8 @@ final class Site {
                         path(visit.context(), place),
                         HandlerType.GET.equals(visit.context().method()) ? query(visit.context()) : "",
                         Reader.of(visit.context()),
+                        // pages without a place may answer when the archive cannot, or before the log-in
+                        !place.isEmpty() && archive().hasTrialLike(DemoArchive.ID_BEGINNING),
                         problems));
         templates.send(visit.context(), template, all);
     }
@@ -238,6 +242,7 @@ final class Site {
                         visit.context().path(),
                         "",
                         Reader.of(visit.context()),
+                        false,
                         List.of()));
         templates.send(visit.context(), template, all);
     }
@@ -251,6 +256,8 @@ final class Site {
             case "trials" -> "/trials";
             case "questions" -> "/questions";
             case "inquiry" -> "/questions/" + context.pathParam("number");
+            case "samples" -> "/samples";
+            case "sample" -> "/samples/" + context.pathParam("number");
             default -> context.path();
         };
     }

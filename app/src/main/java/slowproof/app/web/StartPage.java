@@ -86,6 +86,6 @@ final class StartPage {
                 "start",
                 wording.text("start.title"),
                 problems,
-                Map.of("form", form, "answer", answer));
+                Map.of("form", form, "answer", answer, "waiting", Waiting.of(site, wording)));
     }
 }

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import slowproof.archive.Event;
 import slowproof.archive.EventKind;
+import slowproof.archive.desk.CardKind;
 import slowproof.archive.sheet.FactName;
 import slowproof.archive.sheet.Sheet;
 import slowproof.archive.sheet.SheetSeries;
@@ -89,6 +90,7 @@ final class TrialPage {
                 Map.of(
                         "trial", trial,
                         "meanwhile", meanwhile.told(wording, site.zone()),
+                        "samples", site.archive().cards().ofTrial(CardKind.SAMPLE, id),
                         "said", site.archive().results(id)));
     }
 

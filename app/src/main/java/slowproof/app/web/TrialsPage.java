@@ -9,7 +9,6 @@ import slowproof.archive.NewEvent;
 import slowproof.archive.TrialIndex;
 import slowproof.archive.sheet.FactName;
 import slowproof.archive.sheet.Sheet;
-import slowproof.archive.summary.Attention;
 import slowproof.archive.summary.SurfaceSummary;
 import slowproof.archive.summary.TrialRow;
 import slowproof.archive.typed.Typed;
@@ -57,14 +56,6 @@ public final class TrialsPage {
      * @param from slowest speed from which on it holds, without its unit, or the dash of an absent figure
      */
     public record Surface(String material, String speeds, String standing, String style, String sign, String from) {}
-
-    /**
-     * Something that waits.
-     *
-     * @param text what, with its number
-     * @param address where it is listed
-     */
-    public record Waiting(String text, String address) {}
 
     /**
      * What the page shows.
@@ -125,16 +116,7 @@ public final class TrialsPage {
                 "trials",
                 wording.text("trials.title"),
                 form.problems(),
-                Map.of("view", new View(form, lines, total, working, any, waiting(index, wording))));
-    }
-
-    private static List<Waiting> waiting(TrialIndex index, Wording wording) {
-        List<Waiting> waiting = new ArrayList<>();
-        for (Map.Entry<Attention, Integer> one : index.waiting().entrySet()) {
-            String key = one.getKey().key();
-            waiting.add(new Waiting(wording.text("waiting." + key, one.getValue()), "/trials?attention=" + key));
-        }
-        return waiting;
+                Map.of("view", new View(form, lines, total, working, any, Waiting.of(site, wording))));
     }
 
     private Line line(TrialRow row, Wording wording) {

@@ -9,7 +9,11 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.List;
+import slowproof.app.demo.DemoArchive;
+import slowproof.files.in.TrialReader;
 
 /** Takes the pictures of the pages for the documents, with invented readings. Run by docs/take-pictures. */
 final class Pictures {
@@ -34,7 +38,19 @@ final class Pictures {
         Files.createDirectories(folder);
         Path archive = Files.createTempDirectory("slowproof-pictures");
         try (Server server = Server.start(archive, 0);
+                Server filled = Server.start(Files.createTempDirectory("slowproof-pictures-demo"), 0);
                 Chromium chromium = Chromium.start()) {
+            ZoneId zone = ZoneId.systemDefault();
+            filled.whenEmpty(empty -> DemoArchive.fill(
+                    empty,
+                    TrialReader.read(Path.of("docs/samples/first-trial/trial.yaml"))
+                            .trial(),
+                    LocalDate.now(zone),
+                    zone));
+            new Visitor(filled.url()).get("/trials.csv");
+            takeDesk(chromium, filled, folder, "en", ColorScheme.LIGHT, 1280, 800, "");
+            takeDesk(chromium, filled, folder, "en", ColorScheme.LIGHT, 820, 1180, "-tablet");
+            takeDesk(chromium, filled, folder, "de", ColorScheme.DARK, 1280, 800, "-de-dark");
             take(chromium, server, folder, "en", ColorScheme.LIGHT, 1280, 800, "");
             take(chromium, server, folder, "en", ColorScheme.LIGHT, 820, 1180, "-tablet");
             take(chromium, server, folder, "de", ColorScheme.DARK, 1280, 800, "-de-dark");
@@ -57,6 +73,20 @@ final class Pictures {
             page.screenshot(new Page.ScreenshotOptions().setPath(folder.resolve("failed" + suffix + ".png")));
             throw e;
         }
+        page.context().close();
+    }
+
+    private static void takeDesk(
+            Chromium chromium,
+            Server server,
+            Path folder,
+            String language,
+            ColorScheme colours,
+            int width,
+            int height,
+            String suffix) {
+        Page page = chromium.open(language, colours, width, height);
+        new Pictures(page, server.url(), folder, suffix).desk();
         page.context().close();
     }
 
@@ -121,8 +151,27 @@ final class Pictures {
         page.fill("#length", "1000");
         page.waitForSelector("#line .answer");
         recordings(german);
+    }
+
+    /** Pages of the desk, on the invented scenario of the demo. */
+    private void desk() {
         page.navigate(home + "trials");
         shoot("trials");
+        page.navigate(home + "questions?material=acoustic+felt&slowest=90&fastest=400&piece=900&tolerance=2");
+        shoot("questions");
+        page.navigate(home + "questions/2");
+        full("question-whole");
+        page.navigate(home + "compare?trial=demo00000001&trial=demo00000003");
+        page.waitForSelector(".plot .uplot");
+        shoot("compare");
+        page.navigate(home + "samples");
+        shoot("samples");
+        page.navigate(home + "samples/2");
+        shoot("sample");
+        page.navigate(home + "samples/2/label");
+        shoot("label");
+        page.navigate(home + "take-in");
+        shoot("take-in");
     }
 
     private void recordings(boolean german) {

@@ -245,7 +245,7 @@ abstract class SuddenDeathContract {
             }
             underWay = elsewhere.start("ines", events);
             ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-            ParcelWriter.write(elsewhere, underWay, "test", Map.of(), bytes);
+            ParcelWriter.write(elsewhere, underWay, elsewhere.recorded(underWay), "test", Map.of(), bytes);
             return bytes.toByteArray();
         }
     }

@@ -40,18 +40,22 @@ public final class ParcelWriter {
     /**
      * Writes a trial; the stream stays open.
      *
-     * @param archive where the trial is
+     * @param archive where its raw files are
      * @param trial id of the trial
+     * @param events everything recorded of the trial at one moment, from its first event on without gaps
      * @param program version and commit of this program
      * @param derived files made from the trial, by name: letters, digits and {@code . _ -} in folders divided by /
      * @param stream where to
      * @throws IOException if the stream fails, or a raw file cannot be read
-     * @throws slowproof.archive.UnknownTrialException if there is no such trial
      */
     public static void write(
-            Archive archive, String trial, String program, Map<String, byte[]> derived, OutputStream stream)
+            Archive archive,
+            String trial,
+            List<RecordedEvent> events,
+            String program,
+            Map<String, byte[]> derived,
+            OutputStream stream)
             throws IOException {
-        List<RecordedEvent> events = archive.recorded(trial);
         Map<String, Path> raw = new LinkedHashMap<>();
         Map<String, ParcelEntry> entries = new TreeMap<>();
         for (RecordedEvent recorded : events) {

@@ -1,6 +1,7 @@
 package slowproof.archive.summary;
 
 import org.jspecify.annotations.Nullable;
+import slowproof.trial.Reference;
 import slowproof.trial.evidence.Evidence;
 import slowproof.trial.findings.Condition;
 import slowproof.trial.findings.Direction;
@@ -19,6 +20,7 @@ import slowproof.trial.findings.OnePass;
  * @param uncertainty expanded uncertainty of the mean (95.45 %), a ratio
  * @param passUncertainty standard uncertainty of one future pass, a ratio; null when nothing was repeated
  * @param passFreedom its effective degrees of freedom; null for infinitely many, or with it
+ * @param referenceUncertainty expanded uncertainty of the reference at that length, a ratio; null when it is not on record
  */
 public record ConditionSummary(
         String setup,
@@ -30,8 +32,9 @@ public record ConditionSummary(
         double error,
         double uncertainty,
         @Nullable Double passUncertainty,
-        @Nullable Double passFreedom) {
-    static ConditionSummary of(Condition condition) {
+        @Nullable Double passFreedom,
+        @Nullable Double referenceUncertainty) {
+    static ConditionSummary of(Condition condition, Reference reference) {
         OnePass pass = OnePass.of(condition);
         return new ConditionSummary(
                 condition.key().setup(),
@@ -45,7 +48,10 @@ public record ConditionSummary(
                 pass == null ? null : Double.valueOf(pass.standardUncertainty()),
                 pass == null || Double.isInfinite(pass.degreesOfFreedom())
                         ? null
-                        : Double.valueOf(pass.degreesOfFreedom()));
+                        : Double.valueOf(pass.degreesOfFreedom()),
+                reference.hasUncertainty()
+                        ? reference.expandedUncertaintyMm(condition.meanLengthMm()) / condition.meanLengthMm()
+                        : null);
     }
 
     Evidence.Point point() {
@@ -55,6 +61,7 @@ public record ConditionSummary(
                 uncertainty,
                 passUncertainty,
                 passFreedom == null ? Double.POSITIVE_INFINITY : passFreedom,
-                passes);
+                passes,
+                referenceUncertainty);
     }
 }

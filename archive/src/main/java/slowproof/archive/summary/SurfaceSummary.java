@@ -122,7 +122,8 @@ public record SurfaceSummary(
                 findings.trial().reference().hasUncertainty(),
                 findings.conditionsOf(name).stream()
                         .filter(condition -> condition.direction() != Direction.BOTH)
-                        .map(ConditionSummary::of)
+                        .map(condition ->
+                                ConditionSummary.of(condition, findings.trial().reference()))
                         .toList());
     }
 

@@ -106,7 +106,7 @@ class ParcelTest {
     private byte[] parcel(Archive archive) throws IOException {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         Map<String, byte[]> derived = Map.of("trial.yaml", "title: two\n".getBytes(StandardCharsets.UTF_8));
-        ParcelWriter.write(archive, trial, "0.1.0 (abc)", derived, bytes);
+        ParcelWriter.write(archive, trial, archive.recorded(trial), "0.1.0 (abc)", derived, bytes);
         return bytes.toByteArray();
     }
 

@@ -19,6 +19,7 @@ record Shapes(Shape outline, boolean closed, boolean filled) {
             case SPECK -> new Shapes(circle(1.6), true, true);
             case CROSS -> new Shapes(cross(4), false, false);
             case DIAMOND -> new Shapes(diamond(7), false, false);
+            case TRIANGLE -> new Shapes(triangle(6.4), false, false);
         };
     }
 
@@ -41,6 +42,15 @@ record Shapes(Shape outline, boolean closed, boolean filled) {
         path.lineTo(r, 0);
         path.lineTo(0, r);
         path.lineTo(-r, 0);
+        path.closePath();
+        return path;
+    }
+
+    private static Shape triangle(double r) {
+        Path2D path = new Path2D.Double();
+        path.moveTo(0, -r);
+        path.lineTo(0.87 * r, 0.5 * r);
+        path.lineTo(-0.87 * r, 0.5 * r);
         path.closePath();
         return path;
     }

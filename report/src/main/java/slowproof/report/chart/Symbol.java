@@ -10,6 +10,8 @@ public enum Symbol {
     CROSS,
     /** Open square, standing on a corner. */
     DIAMOND,
+    /** Open triangle, standing on its side. */
+    TRIANGLE,
     /** Small filled circle. */
     SPECK;
 

@@ -3,6 +3,7 @@ package slowproof.report.findings;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import slowproof.metrology.Distributions;
 import slowproof.metrology.uncertainty.Combined;
 import slowproof.metrology.uncertainty.Component;
@@ -20,7 +21,9 @@ import slowproof.wording.Wording;
 
 /**
  * Error against speed of several results side by side, each mean with its 95 % interval. Results at one speed are drawn a
- * little beside each other, so that their bars can be told apart.
+ * little beside each other, so that their bars can be told apart. A mean of which nothing was repeated has no bar: what its
+ * reference and its resolution leave open is only a part of what is unknown, and would look like all of it. It is an open
+ * triangle with a legend of its own.
  */
 public final class CompareChart {
     /** How many lines can be told apart. */
@@ -55,18 +58,36 @@ public final class CompareChart {
             Line line = comparison.lines().get(i);
             double beside = Math.pow(BESIDE, i - (comparison.lines().size() - 1) / 2.0);
             List<Place> places = new ArrayList<>();
+            List<Place> repeated = new ArrayList<>();
+            List<Place> once = new ArrayList<>();
             line.levels().stream()
                     .sorted(Comparator.comparingDouble(Level::speedMmPerS))
                     .forEach(level -> {
                         double speed = wording.units().speed().fromMmPerS(level.speedMmPerS()) * beside;
-                        double half = halfWidth(level);
-                        places.add(new Place(
-                                speed, 100 * level.mean(), 100 * (level.mean() - half), 100 * (level.mean() + half)));
+                        double mean = 100 * level.mean();
+                        Double half = halfWidth(level);
+                        Place place = half == null
+                                ? Place.of(speed, mean)
+                                : new Place(speed, mean, mean - 100 * half, mean + 100 * half);
+                        places.add(place);
+                        (half == null ? once : repeated).add(place);
                         speeds.with(speed);
-                        errors.with(100 * (level.mean() - half), 100 * (level.mean() + half));
+                        errors.with(mean);
+                        if (half != null) {
+                            errors.with(place.low(), place.high());
+                        }
                     });
             layers.add(new Layer.Line("", TONES.get(i), STROKES.get(i), places));
-            layers.add(new Layer.Points(names.get(i), TONES.get(i), SYMBOLS.get(i), places));
+            if (!repeated.isEmpty()) {
+                layers.add(new Layer.Points(names.get(i), TONES.get(i), SYMBOLS.get(i), repeated));
+            }
+            if (!once.isEmpty()) {
+                layers.add(new Layer.Points(
+                        wording.text("plot.not_repeated", Wording.shown(names.get(i))),
+                        TONES.get(i),
+                        Symbol.TRIANGLE,
+                        once));
+            }
         }
         Axis x = speeds.decades(
                 wording.text("plot.axis.speed", wording.units().speed().symbol()));
@@ -79,13 +100,14 @@ public final class CompareChart {
                 layers);
     }
 
-    /** Half of the 95 % interval of a mean, all that is known of its uncertainty included. */
-    static double halfWidth(Level level) {
-        List<Component> parts = new ArrayList<>();
+    /** Half of the 95 % interval of a mean, all that is known of its uncertainty included; null when nothing was repeated. */
+    static @Nullable Double halfWidth(Level level) {
         Double scatter = level.scatter();
-        if (scatter != null) {
-            parts.add(new Component("scatter", scatter, level.freedom()));
+        if (scatter == null) {
+            return null;
         }
+        List<Component> parts = new ArrayList<>();
+        parts.add(new Component("scatter", scatter, level.freedom()));
         Double reference = level.reference();
         parts.add(new Component("reference", reference == null ? 0 : reference, Double.POSITIVE_INFINITY));
         parts.add(new Component("others", level.other(), Double.POSITIVE_INFINITY));

@@ -1,8 +1,10 @@
 package slowproof.trial.evidence;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.TreeSet;
 import org.jspecify.annotations.Nullable;
 import slowproof.metrology.conformity.Conformance;
@@ -29,6 +31,10 @@ public record Assessment(
         List<Judged> judged,
         List<Gap> gaps,
         List<TestStep> steps) {
+    /** With these a failing speed is no answer either. */
+    private static final Set<Gap.Kind> SAYING_NOTHING =
+            EnumSet.of(Gap.Kind.OTHER_MATERIAL, Gap.Kind.REFERENCE_UNKNOWN, Gap.Kind.REFERENCE_TOO_COARSE);
+
     /** Copies the lists. */
     public Assessment {
         judged = List.copyOf(judged);
@@ -98,6 +104,11 @@ public record Assessment(
         }
         double probability =
                 Conformance.probability(point.error(), uncertainty, point.passFreedom(), inquiry.permitted());
+        Double reference = point.referenceUncertainty();
+        if (reference != null && reference > inquiry.permitted()) {
+            // as for the limit of a trial: a reference coarser than what is asked decides nothing
+            return new Judged(point, probability, Answer.UNDECIDED, inside);
+        }
         Answer answer = probability >= DecisionRule.ACCEPTING_PROBABILITY
                 ? Answer.CONFORMS
                 : probability <= DecisionRule.REJECTING_PROBABILITY ? Answer.DOES_NOT_CONFORM : Answer.UNDECIDED;
@@ -105,8 +116,7 @@ public record Assessment(
     }
 
     private static Verdict verdict(List<Judged> judged, List<Gap> gaps) {
-        boolean speaksOfIt = gaps.stream()
-                .noneMatch(gap -> gap.kind() == Gap.Kind.OTHER_MATERIAL || gap.kind() == Gap.Kind.REFERENCE_UNKNOWN);
+        boolean speaksOfIt = gaps.stream().noneMatch(gap -> SAYING_NOTHING.contains(gap.kind()));
         boolean fails = judged.stream().anyMatch(one -> one.inside() && one.answer() == Answer.DOES_NOT_CONFORM);
         if (speaksOfIt && fails) {
             return Verdict.DOES_NOT_HOLD;

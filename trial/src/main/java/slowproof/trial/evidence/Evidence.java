@@ -41,6 +41,8 @@ public record Evidence(
      *     was repeated
      * @param passFreedom its effective degrees of freedom; infinity where nothing was estimated from repeats
      * @param passes how many passes
+     * @param referenceUncertainty expanded uncertainty of the reference at the length of the passes, a ratio; null when it is
+     *     not on record
      */
     public record Point(
             double speedMmPerS,
@@ -48,5 +50,6 @@ public record Evidence(
             double uncertainty,
             @Nullable Double passUncertainty,
             double passFreedom,
-            int passes) {}
+            int passes,
+            @Nullable Double referenceUncertainty) {}
 }

@@ -31,7 +31,9 @@ public record Gap(
         /** The piece is more than a factor 2 shorter than the shortest pass, mm. */
         SHORTER,
         /** The uncertainty of the reference is not on record. */
-        REFERENCE_UNKNOWN;
+        REFERENCE_UNKNOWN,
+        /** The reference is coarser than the tolerance: {@code asked} is the tolerance, {@code tried} its expanded uncertainty, mm. */
+        REFERENCE_TOO_COARSE;
 
         /** Returns the word in message bundles, lower_snake_case. */
         public String key() {

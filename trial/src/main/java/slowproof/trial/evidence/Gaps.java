@@ -2,6 +2,8 @@ package slowproof.trial.evidence;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import slowproof.trial.evidence.Evidence.Point;
 import slowproof.trial.evidence.Gap.Kind;
 
 /** Finds what evidence does not cover. Works once and is dropped. */
@@ -26,6 +28,15 @@ final class Gaps {
         }
         if (!evidence.referenceKnown()) {
             gaps.add(new Gap(Kind.REFERENCE_UNKNOWN, null, null));
+        }
+        double coarsest = evidence.points().stream()
+                .map(Point::referenceUncertainty)
+                .filter(Objects::nonNull)
+                .mapToDouble(Double::doubleValue)
+                .max()
+                .orElse(0);
+        if (coarsest > inquiry.permitted()) {
+            gaps.add(new Gap(Kind.REFERENCE_TOO_COARSE, inquiry.toleranceMm(), coarsest * inquiry.pieceMm()));
         }
         below(Kind.SLOWER, inquiry.slowestMmPerS(), evidence.slowestMmPerS(), 1);
         above(Kind.FASTER, inquiry.upTo(), evidence.fastestMmPerS(), 1);

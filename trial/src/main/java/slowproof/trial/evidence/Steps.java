@@ -37,7 +37,10 @@ public final class Steps {
             return ladder(inquiry, evidence.longestMm());
         }
         gaps.forEach(gap -> found.fill(gap, evidence));
-        found.decide(judged);
+        if (gaps.stream().noneMatch(gap -> gap.kind() == Gap.Kind.REFERENCE_TOO_COARSE)) {
+            // more passes against such a reference would decide nothing
+            found.decide(judged);
+        }
         return found.steps;
     }
 
@@ -81,8 +84,8 @@ public final class Steps {
             case GENTLER, HARDER, ACCELERATION_UNKNOWN -> add(Why.ACCELERATION, slow, gap.asked(), strokeMm, CYCLES);
             case LONGER -> add(Why.LENGTH, slow, acceleration(), inquiry.pieceMm() / Distance.TRIED_FACTOR, CYCLES);
             case SHORTER -> add(Why.LENGTH, slow, acceleration(), inquiry.pieceMm(), CYCLES);
-            case OTHER_MATERIAL, REFERENCE_UNKNOWN -> {
-                // another material needs a ladder of its own; an uncertainty is looked up, not tested
+            case OTHER_MATERIAL, REFERENCE_UNKNOWN, REFERENCE_TOO_COARSE -> {
+                // another material needs a ladder of its own; a better reference or its uncertainty is got, not tested
             }
         }
     }

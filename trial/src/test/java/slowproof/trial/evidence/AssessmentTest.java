@@ -16,7 +16,7 @@ class AssessmentTest {
     private static final Inquiry SLOW = new Inquiry("felt", 25, 100.0, 500.0, 500.0, 1000, 1);
 
     private static Point point(double speed, double error, double passUncertainty) {
-        return new Point(speed, error, 0.0001, passUncertainty, Double.POSITIVE_INFINITY, 6);
+        return new Point(speed, error, 0.0001, passUncertainty, Double.POSITIVE_INFINITY, 6, 0.00002);
     }
 
     /** Speeds with their errors in turn, each pass known to 0.0002. */
@@ -108,12 +108,36 @@ class AssessmentTest {
     @Test
     void nothingRepeatedDecidesNothing() {
         Evidence once = new Evidence(
-                "felt", 25, 25, null, null, 900, 900, false, List.of(new Point(25, 0.0, 0.0001, null, 1, 1)));
+                "felt", 25, 25, null, null, 900, 900, false, List.of(new Point(25, 0.0, 0.0001, null, 1, 1, null)));
         Inquiry at25 = new Inquiry("felt", 25, null, null, null, 900, 1);
         Assessment said = Assessment.of(at25, once);
         assertThat(said.judged().get(0).probability()).isNull();
         assertThat(said.verdict()).isEqualTo(Verdict.NOT_COVERED);
         assertThat(said.gaps()).extracting(Gap::kind).containsExactly(Gap.Kind.REFERENCE_UNKNOWN);
+    }
+
+    private static Evidence against(double referenceUncertainty, double errorAt25) {
+        List<Point> points = List.of(
+                new Point(25, errorAt25, 0.0001, 0.0002, Double.POSITIVE_INFINITY, 6, referenceUncertainty),
+                new Point(100, 0.0, 0.0001, 0.0002, Double.POSITIVE_INFINITY, 6, referenceUncertainty));
+        return new Evidence("felt", 25, 100, 500.0, 500.0, 900, 900, true, points);
+    }
+
+    @Test
+    void aReferenceCoarserThanTheToleranceDecidesNothing() {
+        // the tolerance is a share of 0.001
+        Assessment fine = Assessment.of(SLOW, against(0.001, 0.0));
+        assertThat(fine.verdict()).as("as coarse as the tolerance, not coarser").isEqualTo(Verdict.HOLDS);
+        assertThat(fine.gaps()).isEmpty();
+        for (double error : new double[] {0.0, 0.01}) {
+            Assessment coarse = Assessment.of(SLOW, against(0.0012, error));
+            assertThat(coarse.verdict()).isEqualTo(Verdict.NOT_COVERED);
+            assertThat(coarse.judged()).extracting(Assessment.Judged::answer).containsOnly(Answer.UNDECIDED);
+            assertThat(coarse.gaps()).containsExactly(new Gap(Gap.Kind.REFERENCE_TOO_COARSE, 1.0, 1.2));
+            assertThat(coarse.steps()).as("more passes would decide nothing").isEmpty();
+        }
+        Inquiry generous = new Inquiry("felt", 25, 100.0, 500.0, 500.0, 1000, 5);
+        assertThat(Assessment.of(generous, against(0.0012, 0.0)).verdict()).isEqualTo(Verdict.HOLDS);
     }
 
     @Test

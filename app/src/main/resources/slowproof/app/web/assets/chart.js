@@ -33,7 +33,7 @@ window.slowproofChart = function (figure) {
     context.strokeStyle = tone;
     context.fillStyle = tone;
     context.lineWidth = 1.8 * unit;
-    const r = { disc: 5, ring: 5, cross: 5, diamond: 9, speck: 2 }[layer.symbol] * unit;
+    const r = { disc: 5, ring: 5, cross: 5, diamond: 9, triangle: 8, speck: 2 }[layer.symbol] * unit;
     context.beginPath();
     if (layer.symbol === 'cross') {
       context.moveTo(x - r, y - r); context.lineTo(x + r, y + r);
@@ -41,6 +41,10 @@ window.slowproofChart = function (figure) {
       context.stroke();
     } else if (layer.symbol === 'diamond') {
       context.moveTo(x, y - r); context.lineTo(x + r, y); context.lineTo(x, y + r); context.lineTo(x - r, y);
+      context.closePath();
+      context.stroke();
+    } else if (layer.symbol === 'triangle') {
+      context.moveTo(x, y - r); context.lineTo(x + 0.87 * r, y + 0.5 * r); context.lineTo(x - 0.87 * r, y + 0.5 * r);
       context.closePath();
       context.stroke();
     } else {

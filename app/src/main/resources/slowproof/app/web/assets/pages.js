@@ -380,6 +380,10 @@
     }
   });
 
+  document.addEventListener('click', (event) => {
+    if (event.target.closest('[data-print]')) { window.print(); }
+  });
+
   // lists by keyboard: / goes to the search, the arrows go from row to row
   document.addEventListener('keydown', (event) => {
     const here = document.activeElement;
