@@ -128,10 +128,12 @@ class DeskBrowserTest {
     void twoResultsAreChosenAndCompared() {
         Page page = open("en", "compare");
         page.fill("#q", "felt, first look");
+        assertThat(page.locator(".offers .of")).hasCount(1);
         assertThat(page.locator(".offers .of")).hasText("Felt, first look at the new sensor");
         page.click(".offers a.title");
         assertThat(page.locator(".compared li")).hasCount(1);
         page.fill("#q", "felt, second sensor");
+        assertThat(page.locator(".offers .of")).hasCount(1);
         assertThat(page.locator(".offers .of")).hasText("Felt, second sensor");
         page.click(".offers a.title");
         page.waitForSelector(".plot .uplot");
