@@ -48,7 +48,7 @@ public final class Pieces {
         System.out.printf(
                 "           allocated %.1f MB a run, %.2f bytes a piece; peak of the program %d MB%n",
                 leastAllocated * 1e-6, leastAllocated / pieces, peakMb());
-        Forecast.Figures figures = Forecasting.of(evidence, line, new Settings(1, 1, false, 1)).figures();
+        Forecast.Figures figures = Forecasting.of(evidence, line, new Settings(1, 2, false, 1)).figures();
         double[] sd = new double[Contribution.Source.values().length];
         for (Contribution part : figures.contributions()) {
             sd[part.source().ordinal()] = part.standardUncertaintyMm();

@@ -14,7 +14,6 @@ import slowproof.files.in.TrialReader;
 import slowproof.files.out.ForecastCsv;
 import slowproof.files.out.ForecastJson;
 import slowproof.files.out.ForecastXlsx;
-import slowproof.metrology.uncertainty.StreamedMonteCarlo;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.forecast.Forecast;
@@ -41,10 +40,8 @@ final class ForecastCommand implements Command {
         spec.addOption(Words.path("--xlsx", "FILE", "Writes answer, figures and tables as a workbook."));
         spec.addOption(Words.path(
                 "--charts", "FOLDER", "Draws how pieces deviate, sources, speed, error and promise as SVG."));
-        spec.addOption(Words.number(
-                PIECES,
-                "Pieces of the Monte Carlo run, rounded up to blocks of " + StreamedMonteCarlo.BLOCK
-                        + " (default: until two digits are stable)."));
+        spec.addOption(
+                Words.number(PIECES, "Pieces of the Monte Carlo run, exactly (default: until two digits are stable)."));
         return spec.addOption(OptionSpec.builder(SEED)
                 .paramLabel("S")
                 .type(Long.class)
@@ -64,7 +61,7 @@ final class ForecastCommand implements Command {
     @Override
     public int run(ParseResult words, Console console) throws IOException {
         Integer pieces = Words.numberOf(words, PIECES);
-        if (pieces != null && pieces < 1) {
+        if (pieces != null && pieces < 2) {
             console.err().println(console.wording().text("forecast.pieces", pieces));
             return ExitStatus.WRONG_INPUT;
         }

@@ -79,14 +79,14 @@ class ForecastCommandTest {
 
     @Test
     void jsonIsOneDocumentTheSameEveryTime() throws IOException {
-        String[] words = {"forecast", SAMPLE, "--line", line(LINE), "--pieces", "65536", "--seed", "5", "--json"};
+        String[] words = {"forecast", SAMPLE, "--line", line(LINE), "--pieces", "70001", "--seed", "5", "--json"};
         assertThat(run(words)).isZero();
         assertThat(err).isEmpty();
         String first = out;
         JsonNode json = new ObjectMapper().readTree(first);
         assertThat(json.get("schema").asText()).isEqualTo("forecast/1");
         assertThat(json.get("seed").asLong()).isEqualTo(5);
-        assertThat(json.at("/monte_carlo/pieces").asLong()).isEqualTo(65_536);
+        assertThat(json.at("/monte_carlo/pieces").asLong()).isEqualTo(70_001);
         assertThat(json.get("source_files")).hasSize(3);
         assertThat(json.at("/source_files/2/file").asText()).endsWith("line.yaml");
         assertThat(run(words)).isZero();
@@ -168,7 +168,7 @@ class ForecastCommandTest {
                 "--line",
                 folder.resolve("gone.yaml").toString());
         refused("gone.yaml", "forecast", folder.resolve("gone.yaml").toString(), "--line", line(LINE));
-        refused("--pieces", "forecast", SAMPLE, "--line", line(LINE), "--pieces", "0");
+        refused("--pieces", "forecast", SAMPLE, "--line", line(LINE), "--pieces", "1");
         refused("--seed", "forecast", SAMPLE, "--line", line(LINE), "--seed", "x");
         Path file = Files.writeString(folder.resolve("a-file"), "kept");
         refused("--charts", "forecast", SAMPLE, "--line", line(LINE), "--charts", file.toString());

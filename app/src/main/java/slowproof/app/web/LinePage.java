@@ -28,7 +28,7 @@ import slowproof.wording.Wording;
 
 /** The page of a line: one piece as a strip that is dark where its error is made, and the answer in two sentences. */
 final class LinePage {
-    /** The page needs no Monte Carlo run: the analytic answer is the same and comes while a slider moves. */
+    /** One block of pieces: the page shows the analytic answer, which is the same and comes while a slider moves. */
     private static final Settings ANALYTIC = new Settings(Evaluation.USUAL_SEED, 1, false, 1);
 
     private final Site site;

@@ -22,7 +22,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.TrialReader;
-import slowproof.metrology.uncertainty.StreamedMonteCarlo;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.LineEvidence;
 import slowproof.trial.forecast.Forecast;
@@ -174,7 +173,7 @@ class ForecastJsonTest {
             before = gain;
         }
         // whole blocks are drawn
-        assertThat(json.at("/monte_carlo/pieces").asLong()).isEqualTo(StreamedMonteCarlo.BLOCK);
+        assertThat(json.at("/monte_carlo/pieces").asLong()).isEqualTo(20_000);
         assertThat(json.at("/monte_carlo/seed").asLong()).isEqualTo(7);
         assertThat(json.at("/corrections/0/correction").asText()).isEqualTo("as_found");
         assertThat(json.at("/corrections/0/tolerance_mm_at_95").doubleValue()).isEqualTo(tolerance);

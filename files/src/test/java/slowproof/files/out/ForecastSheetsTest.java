@@ -49,7 +49,7 @@ class ForecastSheetsTest {
         String material = findings.materials().get(0).material();
         Line line = Line.of("=Cutter", PieceSpec.of(2500, 5), cycle);
         forecast = Forecasting.of(
-                LineEvidence.of(findings, material, Evaluation.USUAL_SEED), line, new Settings(1, 1, false, 1));
+                LineEvidence.of(findings, material, Evaluation.USUAL_SEED), line, new Settings(1, 2, false, 1));
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         ForecastJson.write(forecast, new Envelope("0", "0", "0".repeat(64), 1L), List.of(), ENGLISH, bytes);
         json = new ObjectMapper().readTree(bytes.toByteArray());

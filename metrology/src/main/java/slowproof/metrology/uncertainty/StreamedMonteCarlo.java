@@ -1,5 +1,6 @@
 package slowproof.metrology.uncertainty;
 
+import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.rng.UniformRandomProvider;
 import slowproof.metrology.Check;
@@ -43,7 +44,8 @@ public final class StreamedMonteCarlo {
      * @param kind which interval of that probability
      * @param digits significant digits of the standard uncertainty that have to be stable, at least 1; 0 to run all
      *     values whatever
-     * @param mostValues where to stop, at least 1; rounded up to whole blocks
+     * @param mostValues where to stop, at least 2: exactly so many where all are run; rounded up to whole blocks where
+     *     blocks are compared with each other
      * @param range where nearly all values lie
      * @param bounds values outside are counted
      */
@@ -59,9 +61,9 @@ public final class StreamedMonteCarlo {
         /** Checks the values. */
         public Plan {
             Check.openProbability(coverageProbability, "coverage probability");
-            if (threads < 1 || digits < 0 || mostValues < 1 || !(range.width() > 0)) {
+            if (threads < 1 || digits < 0 || mostValues < 2 || !(range.width() > 0)) {
                 throw new IllegalArgumentException(
-                        "a run needs threads, values and a range: " + threads + ", " + mostValues + ", " + range);
+                        "a run needs threads, two values and a range: " + threads + ", " + mostValues + ", " + range);
             }
         }
     }
@@ -95,20 +97,25 @@ public final class StreamedMonteCarlo {
      * @param plan how to run
      */
     public static Result run(StreamedSource source, Plan plan) {
-        int most = (int) Math.min(Integer.MAX_VALUE, (plan.mostValues + BLOCK - 1) / BLOCK);
+        int rest = plan.digits == 0 ? (int) (plan.mostValues % BLOCK) : 0;
+        long whole = rest > 0 ? plan.mostValues / BLOCK : (plan.mostValues + BLOCK - 1) / BLOCK;
+        int most = (int) Math.min(Integer.MAX_VALUE, whole);
         BlockStreams streams = BlockStreams.of(plan.seed);
         Gathered all = new Gathered(plan);
         boolean stable = plan.digits == 0;
         while (all.blocks < most) {
             int next = Math.min(most - all.blocks, plan.digits == 0 ? AT_ONCE : AHEAD);
             List<Block> blocks =
-                    ParallelBlocks.map(streams, next, plan.threads, random -> new Block(source, random, plan));
+                    ParallelBlocks.map(streams, next, plan.threads, random -> new Block(source, random, plan, BLOCK));
             for (Block block : blocks) {
                 all.add(block);
                 if (plan.digits > 0 && all.blocks >= LEAST_BLOCKS && all.reached()) {
                     return all.result(true);
                 }
             }
+        }
+        if (rest > 0) {
+            all.add(new Block(source, streams.next(), plan, rest));
         }
         return all.result(stable);
     }
@@ -120,15 +127,21 @@ public final class StreamedMonteCarlo {
         long below;
         long above;
 
-        Block(StreamedSource source, UniformRandomProvider random, Plan plan) {
+        Block(StreamedSource source, UniformRandomProvider random, Plan plan, int size) {
             double[] values = new double[BUFFER];
             double[] second = new double[BUFFER];
             int[] place = new int[BUFFER];
             double start = plan.range.low();
             double scale = BINS / plan.range.width();
             StreamedSource.Filler filler = source.filler(random);
-            for (int done = 0; done < BLOCK; done += BUFFER) {
+            for (int done = 0; done < size; done += BUFFER) {
                 filler.fill(values, second);
+                if (size - done < BUFFER) {
+                    // a source fills whole buffers; what is too much is not looked at
+                    values = Arrays.copyOf(values, size - done);
+                    second = Arrays.copyOf(second, size - done);
+                    place = new int[size - done];
+                }
                 moments = moments.plus(moments(values));
                 companions += sum(second);
                 below += below(values, plan.bounds.low());
@@ -150,7 +163,8 @@ public final class StreamedMonteCarlo {
             double otherSum = 0;
             double squares = 0;
             double otherSquares = 0;
-            for (int i = 0; i < BUFFER; i += 2) {
+            int pairs = values.length & ~1;
+            for (int i = 0; i < pairs; i += 2) {
                 double off = values[i] - origin;
                 double otherOff = values[i + 1] - origin;
                 sum += off;
@@ -158,19 +172,26 @@ public final class StreamedMonteCarlo {
                 squares += off * off;
                 otherSquares += otherOff * otherOff;
             }
+            if (pairs < values.length) {
+                double off = values[pairs] - origin;
+                sum += off;
+                squares += off * off;
+            }
             sum += otherSum;
             squares += otherSquares;
-            return new Moments(BUFFER, origin + sum / BUFFER, Math.max(0, squares - sum * sum / BUFFER));
+            return new Moments(
+                    values.length, origin + sum / values.length, Math.max(0, squares - sum * sum / values.length));
         }
 
         private static double sum(double[] values) {
             double sum = 0;
             double other = 0;
-            for (int i = 0; i < BUFFER; i += 2) {
+            int pairs = values.length & ~1;
+            for (int i = 0; i < pairs; i += 2) {
                 sum += values[i];
                 other += values[i + 1];
             }
-            return sum + other;
+            return sum + other + (pairs < values.length ? values[pairs] : 0);
         }
 
         private static int below(double[] values, double bound) {
@@ -196,7 +217,7 @@ public final class StreamedMonteCarlo {
         }
 
         private static void places(double[] values, double start, double scale, int[] place) {
-            for (int i = 0; i < BUFFER; i++) {
+            for (int i = 0; i < values.length; i++) {
                 int bin = (int) ((values[i] - start) * scale);
                 place[i] = Math.max(0, Math.min(BINS - 1, bin));
             }
@@ -228,6 +249,10 @@ public final class StreamedMonteCarlo {
             below += block.below;
             above += block.above;
             blocks++;
+            if (plan.digits == 0) {
+                // nobody asks how blocks differ
+                return;
+            }
             Interval interval = interval(own);
             double[] found = {block.moments.mean(), block.moments.standardDeviation(), interval.low(), interval.high()};
             for (int i = 0; i < found.length; i++) {

@@ -174,4 +174,37 @@ class StreamedPublishedTest {
         };
         return run(model, IntervalKind.SHORTEST, 2, new Interval(0, most), seed);
     }
+
+    @Test
+    void exactlySoManyValuesAreDrawnWhereAllAreAskedFor() {
+        for (long wanted : new long[] {2, 3, 511, 512, 65_536, 65_537, 200_001}) {
+            long[] filled = {0};
+            StreamedSource counting = random -> (values, companions) -> {
+                for (int i = 0; i < values.length; i++) {
+                    values[i] = filled[0];
+                    companions[i] = 2 * filled[0];
+                    filled[0]++;
+                }
+            };
+            StreamedMonteCarlo.Result found = StreamedMonteCarlo.run(
+                    counting,
+                    new StreamedMonteCarlo.Plan(
+                            1,
+                            1,
+                            0.95,
+                            IntervalKind.SYMMETRIC,
+                            0,
+                            wanted,
+                            new Interval(-1, 1e6),
+                            new Interval(0.5, wanted - 1.5)));
+            // 0, 1, 2 ...: mean (n - 1)/2, variance n (n + 1)/12
+            assertThat(found.values()).isEqualTo(wanted);
+            assertThat(found.mean()).isCloseTo((wanted - 1) / 2.0, within(1e-9 * wanted));
+            assertThat(found.companionMean()).isCloseTo(wanted - 1.0, within(1e-9 * wanted));
+            double deviation = Math.sqrt(wanted * (wanted + 1.0) / 12);
+            assertThat(found.standardDeviation()).isCloseTo(deviation, within(1e-9 * deviation));
+            assertThat(found.below()).isEqualTo(1);
+            assertThat(found.above()).isEqualTo(1);
+        }
+    }
 }

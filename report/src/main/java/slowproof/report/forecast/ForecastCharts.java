@@ -11,10 +11,8 @@ import slowproof.report.chart.Layer;
 import slowproof.report.chart.Place;
 import slowproof.report.chart.Stroke;
 import slowproof.report.chart.Tone;
-import slowproof.trial.forecast.CycleChanges;
 import slowproof.trial.forecast.ErrorAlong;
 import slowproof.trial.forecast.Forecast;
-import slowproof.trial.forecast.Forecasting;
 import slowproof.trial.forecast.LineCurves;
 import slowproof.trial.line.Line;
 import slowproof.trial.line.PieceMotion;
@@ -24,17 +22,13 @@ import slowproof.wording.Wording;
 
 /** How pieces deviate and why, where and when the error is made, and what can be promised at other creep speeds. */
 public final class ForecastCharts {
-    private static final int CREEP_SPEEDS = 25;
-
     private final Forecast forecast;
-    private final long seed;
     private final Wording wording;
     private final String answer;
     private final Map<String, Chart> charts = new LinkedHashMap<>();
 
-    private ForecastCharts(Forecast forecast, long seed, Wording wording) {
+    private ForecastCharts(Forecast forecast, Wording wording) {
         this.forecast = forecast;
-        this.seed = seed;
         this.wording = wording;
         answer = String.join(" ", LineReply.answer(forecast, wording));
     }
@@ -48,7 +42,7 @@ public final class ForecastCharts {
      * @param wording language and units
      */
     public static Map<String, Chart> of(Forecast forecast, long seed, Wording wording) {
-        ForecastCharts all = new ForecastCharts(forecast, seed, wording);
+        ForecastCharts all = new ForecastCharts(forecast, wording);
         LineCurves curves = LineCurves.of(forecast.evidence());
         Forecast.Figures figures = forecast.figures();
         if (curves == null || figures == null) {
@@ -64,7 +58,10 @@ public final class ForecastCharts {
         }
         all.alongTheWay(curves);
         all.inTime(curves);
-        all.promise();
+        Chart promise = PromiseChart.of(forecast, seed, all.answer, wording);
+        if (promise != null) {
+            all.charts.put("promise", promise);
+        }
         return all.charts;
     }
 
@@ -108,50 +105,10 @@ public final class ForecastCharts {
         List<Place> places = along.places().stream()
                 .map(place -> Place.of(x.applyAsDouble(place), y.applyAsDouble(place)))
                 .toList();
-        charts.put(key, line("plot.line." + key, "plot.line." + across, "plot.line.axis." + up, places, guides, false));
+        charts.put(key, line("plot.line." + key, "plot.line." + across, "plot.line.axis." + up, places, guides));
     }
 
-    private void promise() {
-        List<Place> promise = promised();
-        if (promise.size() < 2) {
-            return;
-        }
-        List<Layer> guides = new ArrayList<>();
-        Double tolerance = forecast.line().pieces().get(0).halfToleranceMm();
-        if (tolerance != null) {
-            guides.add(Layer.Guide.at(wording.text("plot.line.tolerance"), Tone.INK, Stroke.DASHED, false, tolerance));
-        }
-        Double creep = CycleChanges.creepMmPerS(forecast.line().cycle());
-        if (creep != null) {
-            guides.add(Layer.Guide.at(wording.text("plot.line.now"), Tone.MUTED, Stroke.DOTTED, true, creep));
-        }
-        charts.put(
-                "promise",
-                line("plot.line.promise", "plot.line.axis.creep", "plot.line.axis.promise", promise, guides, true));
-    }
-
-    private List<Place> promised() {
-        double low = forecast.evidence().slowestMmPerS();
-        double high = forecast.evidence().fastestMmPerS();
-        Double creep = CycleChanges.creepMmPerS(forecast.line().cycle());
-        if (creep == null || !(high > low)) {
-            return List.of();
-        }
-        double[] speeds = new double[CREEP_SPEEDS];
-        for (int i = 0; i < speeds.length; i++) {
-            speeds[i] = low * Math.pow(high / low, (double) i / (speeds.length - 1));
-        }
-        double[] promised = Forecasting.promiseAgainstCreep(forecast.evidence(), forecast.line(), speeds, seed);
-        List<Place> places = new ArrayList<>();
-        for (int i = 0; i < speeds.length; i++) {
-            if (!Double.isNaN(promised[i])) {
-                places.add(Place.of(speeds[i], promised[i]));
-            }
-        }
-        return places;
-    }
-
-    private Chart line(String title, String x, String y, List<Place> places, List<Layer> guides, boolean decades) {
+    private Chart line(String title, String x, String y, List<Place> places, List<Layer> guides) {
         double low = 0;
         double high = 0;
         double left = Double.POSITIVE_INFINITY;
@@ -162,21 +119,15 @@ public final class ForecastCharts {
             left = Math.min(left, place.x());
             right = Math.max(right, place.x());
         }
-        for (Layer layer : guides) {
-            if (layer instanceof Layer.Guide guide && !guide.upright()) {
-                high = Math.max(high, guide.at());
-            }
-        }
         double margin = 0.05 * Math.max(high - low, 1e-6);
         List<Layer> layers = new ArrayList<>(guides);
         // a line alone needs no legend: the title names it
         String name = guides.isEmpty() ? "" : wording.text(title);
         layers.add(new Layer.Line(name, Tone.ACCENT, Stroke.SOLID, places));
-        String across = wording.text(x);
         return new Chart(
                 wording.text(title),
                 answer,
-                decades ? Axis.decades(across, left, right) : Axis.linear(across, left, Math.max(right, left + 1e-6)),
+                Axis.linear(wording.text(x), left, Math.max(right, left + 1e-6)),
                 Axis.linear(wording.text(y), low - margin, high + margin),
                 wording.numbers().decimalSign(),
                 layers);

@@ -71,7 +71,7 @@ class ForecastChartsTest {
                 "",
                 0.95,
                 0.95);
-        return Forecasting.answer(EVIDENCE, line, new Settings(1, 1, false, 1));
+        return Forecasting.answer(EVIDENCE, line, new Settings(1, 2, false, 1));
     }
 
     private static Chart chart(String key) {

@@ -83,35 +83,6 @@ public final class Forecasting {
         return sampled(model, new Judgement(model), settings);
     }
 
-    /**
-     * Returns the tolerance that can be promised at other creep speeds.
-     *
-     * @param evidence what a trial says
-     * @param line a described line with creep
-     * @param speedsMmPerS creep speeds
-     * @param seed seed
-     * @return tolerance in mm for each speed; NaN where the cycle cannot be driven or nothing can be said
-     */
-    public static double[] promiseAgainstCreep(LineEvidence evidence, Line line, double[] speedsMmPerS, long seed) {
-        LineCurves curves = LineCurves.of(evidence);
-        double[] promised = new double[speedsMmPerS.length];
-        for (int i = 0; i < promised.length; i++) {
-            promised[i] = Double.NaN;
-            if (curves == null || CycleChanges.creepMmPerS(line.cycle()) == null) {
-                continue;
-            }
-            try {
-                Line given = line.restAtFastestHold();
-                Line changed = given.withCycle(CycleChanges.withCreep(given.cycle(), speedsMmPerS[i]));
-                promised[i] = new Judgement(LineModel.of(evidence, curves, changed, seed)).promisedToleranceMm();
-            } catch (LineNotPossibleException e) {
-                // the ramps do not fit the piece at this speed
-                promised[i] = Double.NaN;
-            }
-        }
-        return promised;
-    }
-
     private static Figures figures(LineModel model, Settings settings, boolean all) {
         Judgement judge = new Judgement(model);
         LineEvidence evidence = model.evidence;

@@ -4,7 +4,7 @@ package slowproof.trial.forecast;
  * How a forecast is computed.
  *
  * @param seed seed of all draws
- * @param pieces most pieces of the Monte Carlo run, at least 1
+ * @param pieces most pieces of the Monte Carlo run, at least 2; exactly so many where it may not stop earlier
  * @param adaptive whether the run may stop at two stable digits (JCGM 101:2008, 7.9); else it draws all pieces
  * @param threads how many may work at once, at least 1; no influence on the result
  */
@@ -14,8 +14,8 @@ public record Settings(long seed, long pieces, boolean adaptive, int threads) {
 
     /** Checks the parts. */
     public Settings {
-        if (pieces < 1 || threads < 1) {
-            throw new IllegalArgumentException("at least one piece and one thread: " + pieces + ", " + threads);
+        if (pieces < 2 || threads < 1) {
+            throw new IllegalArgumentException("at least two pieces and one thread: " + pieces + ", " + threads);
         }
     }
 

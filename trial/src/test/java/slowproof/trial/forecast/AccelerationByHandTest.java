@@ -33,7 +33,7 @@ class AccelerationByHandTest {
         List<LineStep> steps = List.of(
                 LineStep.RampTo.of(400, 500), fast, LineStep.RampTo.of(20, 500), creep, LineStep.RampTo.of(0, 500));
         Line line = Line.of("ramps", PieceSpec.of(2000, toleranceAt(400)), steps);
-        return Evidence.there(Evidence.there(Forecasting.of(EVIDENCE, line, new Settings(1, 1, false, 1))
+        return Evidence.there(Evidence.there(Forecasting.of(EVIDENCE, line, new Settings(1, 2, false, 1))
                         .figures())
                 .promises()
                 .smallestAccelerationMmPerS2());

@@ -17,7 +17,7 @@ import slowproof.trial.line.PieceSpec;
 
 /** The densities of a chart say what the figures of the forecast say; spread and uncertainty stay apart. */
 class DeviationsTest {
-    private static final Settings QUICK = new Settings(1, 1, false, 1);
+    private static final Settings QUICK = new Settings(1, 2, false, 1);
 
     private static Forecast forecast(LineEvidence evidence, Line line) {
         return Forecasting.answer(evidence, line, QUICK);

@@ -76,7 +76,7 @@ class DirectionsByHandTest {
 
     private static Figures figures(LineEvidence evidence) {
         return Evidence.there(
-                Forecasting.of(evidence, line(), new Settings(1, 1, false, 1)).figures());
+                Forecasting.of(evidence, line(), new Settings(1, 2, false, 1)).figures());
     }
 
     @Test

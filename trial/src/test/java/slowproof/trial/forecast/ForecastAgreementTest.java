@@ -93,7 +93,7 @@ class ForecastAgreementTest {
                 PieceSpec.of(2000, 0.489),
                 List.of(LineStep.RampTo.of(300, 500), new LineStep.HoldRest(), LineStep.RampTo.of(0, 500)));
         Figures found = Evidence.there(
-                Forecasting.of(evidence, line, new Settings(3, 1, false, 1)).figures());
+                Forecasting.of(evidence, line, new Settings(3, 2, false, 1)).figures());
         double share = Evidence.there(found.outside());
         // two tails at 4.89 standard deviations: 1.0e-6, 1.4 % more for 10000 degrees of freedom (z^4 / 4 nu)
         assertThat(share).isCloseTo(2 * Distributions.normalCdf(-4.89), within(3e-8));

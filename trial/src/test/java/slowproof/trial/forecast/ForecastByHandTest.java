@@ -15,7 +15,7 @@ import slowproof.trial.line.PieceSpec;
 
 /** Forecasts whose figures were worked out by hand. */
 class ForecastByHandTest {
-    private static final Settings QUICK = new Settings(1, 1, false, 1);
+    private static final Settings QUICK = new Settings(1, 2, false, 1);
 
     private static Figures figures(LineEvidence evidence, Line line) {
         return Evidence.there(Forecasting.of(evidence, line, QUICK).figures());

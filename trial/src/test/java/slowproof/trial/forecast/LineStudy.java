@@ -141,7 +141,7 @@ final class LineStudy {
                 * (Distributions.normalCdf(-(tolerance - deviation) / spread)
                         + Distributions.normalCdf(-(tolerance + deviation) / spread));
         Forecast forecast = Forecasting.of(
-                evidence, Line.of("", PieceSpec.of(length, tolerance), described), new Settings(seed, 1, false, 1));
+                evidence, Line.of("", PieceSpec.of(length, tolerance), described), new Settings(seed, 2, false, 1));
         return new Outcome(truth.expectedErrorMm(), ppm, Evidence.there(forecast.figures()));
     }
 
