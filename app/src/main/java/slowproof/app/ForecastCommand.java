@@ -18,7 +18,6 @@ import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.forecast.Forecast;
 import slowproof.trial.forecast.Settings;
-import slowproof.trial.note.Note;
 
 /** Forecasts the length error of pieces on a line. */
 final class ForecastCommand implements Command {
@@ -66,9 +65,7 @@ final class ForecastCommand implements Command {
             return ExitStatus.WRONG_INPUT;
         }
         LoadedLine line = LineReader.read(Objects.requireNonNull(Words.pathOf(words, LINE)));
-        for (Note note : line.notes()) {
-            console.err().println(console.wording().note(note));
-        }
+        Lines.tell(line, console);
         LoadedTrial trial = TrialReader.read(Words.fileOf(words));
         long seed = words.matchedOptionValue(SEED, Evaluation.USUAL_SEED);
         boolean terminal = console.colour();

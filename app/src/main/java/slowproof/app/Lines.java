@@ -14,6 +14,7 @@ import slowproof.trial.forecast.Settings;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.input.SourcePosition;
+import slowproof.trial.note.Note;
 
 /** Puts findings and a line together. */
 final class Lines {
@@ -27,6 +28,13 @@ final class Lines {
     static Forecast forecast(Findings findings, LoadedLine loaded, Settings settings) {
         return Forecasting.of(
                 LineEvidence.of(findings, material(findings, loaded), Evaluation.USUAL_SEED), loaded.line(), settings);
+    }
+
+    /** Says beside the output how the log of a line was read. */
+    static void tell(LoadedLine loaded, Console console) {
+        for (Note note : loaded.notes()) {
+            console.err().println(console.wording().note(note));
+        }
     }
 
     private static String material(Findings findings, LoadedLine loaded) {

@@ -34,6 +34,7 @@ final class ReplyCommand implements Command {
         if (line == null) {
             console.out().println(Reply.of(findings, console.wording()));
         } else {
+            Lines.tell(line, console);
             console.out()
                     .println(LineReply.of(
                             Lines.forecast(findings, line, Settings.of(Evaluation.USUAL_SEED)), console.wording()));

@@ -156,7 +156,11 @@ public final class WrittenAnswer {
                 wording.locale().getLanguage(),
                 paper,
                 release == null ? "" : release.date(),
-                AnswerText.of(new AnswerText.Subject(all(), findings, forecast, envelope), changes, wording),
+                AnswerText.of(
+                        new AnswerText.Subject(
+                                all(), findings, forecast, line == null ? List.of() : line.notes(), envelope),
+                        changes,
+                        wording),
                 attachments);
         return html ? AnswerHtml.write(answer) : AnswerPdf.write(answer);
     }

@@ -8,6 +8,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -179,5 +181,36 @@ class ForecastCommandTest {
     void theReplyWithALineSaysTheAnswerForTheLine() throws IOException {
         assertThat(run("reply", SAMPLE, "--line", line(LINE), "--lang", "en")).isZero();
         assertThat(out).contains("Cutter", "can be promised", "no accredited calibration");
+    }
+
+    /** A web that feeds one piece of 1000 mm, logged every 10 ms by an invented tachometer that trembles. */
+    private String logged() throws IOException {
+        StringBuilder log = new StringBuilder("time_s,speed_mm_s\n");
+        SplittableRandom random = new SplittableRandom(1);
+        for (int i = 0; i <= 1100; i++) {
+            double t = 0.01 * i;
+            double clean = 100 * Math.max(0, Math.min(Math.min(t, 10 - t) / 0.2, 1));
+            log.append(String.format(Locale.ROOT, "%.2f,%.3f%n", t, clean + (clean > 0 ? random.nextGaussian() : 0)));
+        }
+        Files.writeString(folder.resolve("log.csv"), log);
+        return line("piece: {length_mm: 980, tolerance_mm: 3}\nprofile: log.csv\n");
+    }
+
+    @Test
+    void howALogWasReadIsToldByForecastReplyAndReport() throws IOException {
+        String line = logged();
+        String[] told = {
+            "It was read as: ", "The speed scatters by ", "The net travel of ", "The log was taken for 1 whole piece"
+        };
+        assertThat(run("forecast", SAMPLE, "--line", line, "--pieces", "1000")).isZero();
+        assertThat(err).contains(told);
+        assertThat(run("reply", SAMPLE, "--line", line)).isZero();
+        assertThat(err).contains(told);
+        assertThat(out).contains("can be promised").doesNotContain("read as");
+        Path report = folder.resolve("report.html");
+        assertThat(run("report", SAMPLE, "--line", line, "-o", report.toString()))
+                .isZero();
+        String words = Files.readString(report).replaceAll("<[^>]*>", "").replaceAll("[\\s\u00a0\u202f]+", " ");
+        assertThat(words).contains("How the log was read").contains(told);
     }
 }

@@ -22,6 +22,7 @@ import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.Flag;
 import slowproof.trial.findings.Pass;
 import slowproof.trial.forecast.Forecast;
+import slowproof.trial.note.Note;
 import slowproof.trial.note.Quantity;
 import slowproof.wording.Numbers;
 import slowproof.wording.Wording;
@@ -66,7 +67,9 @@ public final class AnswerText {
         this.wording = wording;
         this.numbers = wording.numbers();
         Forecast forecast = subject.forecast();
-        this.line = forecast == null ? null : new LineSection(forecast, Evaluation.USUAL_SEED, wording, page);
+        this.line = forecast == null
+                ? null
+                : new LineSection(forecast, subject.lineNotes(), Evaluation.USUAL_SEED, wording, page);
     }
 
     /**
@@ -75,10 +78,20 @@ public final class AnswerText {
      * @param loaded trial as read, with the files of the line where there is one
      * @param findings its findings
      * @param forecast pieces on a line, or null
+     * @param lineNotes how the speed log of the line was read; empty without one
      * @param envelope what made them
      */
     public record Subject(
-            LoadedTrial loaded, Findings findings, @Nullable Forecast forecast, Envelope envelope) {}
+            LoadedTrial loaded,
+            Findings findings,
+            @Nullable Forecast forecast,
+            List<Note> lineNotes,
+            Envelope envelope) {
+        /** Copies the list. */
+        public Subject {
+            lineNotes = List.copyOf(lineNotes);
+        }
+    }
 
     /**
      * Returns the parts.

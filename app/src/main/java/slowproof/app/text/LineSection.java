@@ -13,6 +13,7 @@ import slowproof.trial.forecast.Forecast.Figures;
 import slowproof.trial.forecast.Forecast.Remedy;
 import slowproof.trial.line.Line;
 import slowproof.trial.line.PieceSpec;
+import slowproof.trial.note.Note;
 import slowproof.wording.LineReply;
 import slowproof.wording.Numbers;
 import slowproof.wording.Wording;
@@ -20,6 +21,7 @@ import slowproof.wording.Wording;
 /** What a written answer says about pieces on a line: the answer for its first page, and the section behind it. */
 final class LineSection {
     private final Forecast forecast;
+    private final List<Note> notes;
     private final long seed;
     private final Wording wording;
     private final DocumentPage page;
@@ -28,12 +30,14 @@ final class LineSection {
      * Prepares it.
      *
      * @param forecast forecast
+     * @param notes how the line's speed log was read; empty without one
      * @param seed seed of its draws
      * @param wording wording with the sentences of the answer
      * @param page where to
      */
-    LineSection(Forecast forecast, long seed, Wording wording, DocumentPage page) {
+    LineSection(Forecast forecast, List<Note> notes, long seed, Wording wording, DocumentPage page) {
         this.forecast = forecast;
+        this.notes = List.copyOf(notes);
         this.seed = seed;
         this.wording = wording;
         this.page = page;
@@ -116,6 +120,9 @@ final class LineSection {
         row("pieces", String.join("; ", pieces));
         row("cut", say(line.cutsOnSensor() ? "cut.sensor" : "cut.elsewhere"));
         row("cycle", line.log() == null ? LineSteps.of(line.cycle(), wording) : say("cycle.log"));
+        if (!notes.isEmpty()) {
+            row("log", String.join(" ", notes.stream().map(wording::note).toList()));
+        }
         if (line.triggerJitterS() > 0) {
             row("jitter", plain(line.triggerJitterS()) + " s");
         }

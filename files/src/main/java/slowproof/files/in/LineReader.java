@@ -20,6 +20,9 @@ import slowproof.trial.line.LineProfile;
 import slowproof.trial.line.PieceSpec;
 import slowproof.trial.line.SpeedLog;
 import slowproof.trial.note.Note;
+import slowproof.trial.note.NoteCode;
+import slowproof.trial.note.Quantity;
+import slowproof.trial.note.Unit;
 
 /** Reads a line file and the speed log it may name. */
 public final class LineReader {
@@ -138,7 +141,26 @@ public final class LineReader {
                     e.figures().toArray());
             problems.refuseIfAny();
         }
+        noteWhole(line);
         return new LoadedLine(line, sources, top.at("material"), notes);
+    }
+
+    /** Says when a log that is close to whole pieces is taken for them. */
+    private void noteWhole(Line line) {
+        LineProfile log = line.log();
+        String name = top.text("profile");
+        if (log == null || name == null) {
+            return;
+        }
+        double length = line.pieces().get(0).lengthMm();
+        double made = line.profile(line.pieces().get(0)).netTravelMm();
+        if (made != log.netTravelMm()) {
+            notes.add(Note.of(
+                    NoteCode.LINE_LOG_WHOLE,
+                    name,
+                    Math.round(made / length),
+                    Quantity.percent(100 * (made / log.netTravelMm() - 1))));
+        }
     }
 
     private List<PieceSpec> pieces() {
@@ -215,7 +237,23 @@ public final class LineReader {
             return null;
         }
         try {
-            return SpeedLog.profile(times, rows.speedMmPerS());
+            SpeedLog.Smoothed log = SpeedLog.smoothed(times, rows.speedMmPerS());
+            if (log.windowS() > 0) {
+                notes.add(Note.of(
+                        NoteCode.LINE_LOG_SMOOTHED,
+                        name,
+                        Quantity.mmPerS(log.noiseMmPerS()),
+                        new Quantity(log.windowS(), Unit.S),
+                        Quantity.mmPerS(log.restBelowMmPerS())));
+            }
+            if (log.windowS() > 0 || log.restBelowMmPerS() > 0) {
+                notes.add(Note.of(
+                        NoteCode.LINE_LOG_DISTANCE,
+                        name,
+                        Quantity.mm(log.profile().netTravelMm()),
+                        Quantity.percent(100 * (log.factor() - 1))));
+            }
+            return log.profile();
         } catch (LineNotPossibleException e) {
             problems.add(ProblemCode.valueOf(e.why().name()), SourcePosition.ofFile(name));
             return null;

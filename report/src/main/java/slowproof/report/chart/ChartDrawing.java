@@ -86,6 +86,9 @@ public final class ChartDrawing {
     private JFreeChart built() {
         plot.setDomainAxis(axis(chart.x()));
         plot.setRangeAxis(axis(chart.y()));
+        // room about the numbers, so that a long axis is not crowded with them
+        plot.getDomainAxis().setTickLabelInsets(new RectangleInsets(2, 10, 2, 10));
+        plot.getRangeAxis().setTickLabelInsets(new RectangleInsets(6, 4, 6, 4));
         plot.setBackgroundPaint(Color.WHITE);
         plot.setOutlinePaint(FRAME);
         plot.setDomainGridlinePaint(GRID);

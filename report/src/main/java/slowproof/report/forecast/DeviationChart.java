@@ -16,6 +16,7 @@ import slowproof.report.chart.Tone;
 import slowproof.trial.forecast.Deviations;
 import slowproof.trial.forecast.Forecast;
 import slowproof.trial.line.PieceSpec;
+import slowproof.wording.LineReply;
 import slowproof.wording.Wording;
 
 /**
@@ -32,7 +33,7 @@ final class DeviationChart {
     private DeviationChart() {}
 
     /** Returns the chart, or null where pieces do not differ or nothing can be said. */
-    static @Nullable Chart of(Forecast forecast, long seed, String answer, Wording wording) {
+    static @Nullable Chart of(Forecast forecast, Forecast.Figures figures, long seed, Wording wording) {
         Deviations found = Deviations.of(forecast, seed);
         if (found == null) {
             return null;
@@ -60,7 +61,7 @@ final class DeviationChart {
         double margin = MARGIN * (high - low);
         List<Layer> layers = new ArrayList<>();
         layers.add(new Layer.Guide(
-                wording.text(bounded(forecast) ? "plot.line.mean.bounded" : "plot.line.mean"),
+                wording.text(bounded(figures) ? "plot.line.mean.bounded" : "plot.line.mean"),
                 Tone.OPEN,
                 Stroke.SOLID,
                 true,
@@ -77,7 +78,14 @@ final class DeviationChart {
         String across = forecast.line().cutsOnSensor() ? "plot.line.axis.cut" : "plot.line.axis.measured";
         return new Chart(
                 wording.text("plot.line.deviation"),
-                answer,
+                wording.text(
+                        "plot.line.said.deviation",
+                        LineReply.signed(found.meanMm(), figures, wording),
+                        LineReply.signed(mean.low(), figures, wording),
+                        LineReply.signed(mean.high(), figures, wording),
+                        LineReply.uncertain(figures.spreadMm(), wording),
+                        LineReply.signed(figures.pieceInterval().low(), figures, wording),
+                        LineReply.signed(figures.pieceInterval().high(), figures, wording)),
                 Axis.linear(wording.text(across), low - margin, high + margin),
                 Axis.linear(wording.text("plot.line.axis.density"), 0, ABOVE * top),
                 wording.numbers().decimalSign(),
@@ -85,10 +93,8 @@ final class DeviationChart {
     }
 
     /** Whether the interval of the mean holds bounds of what the trial does not cover beside what is known by chance only. */
-    private static boolean bounded(Forecast forecast) {
-        Forecast.Figures figures = forecast.figures();
-        return figures != null
-                && figures.coverage().lossMm() + figures.coverage().gainMm() > 0;
+    private static boolean bounded(Forecast.Figures figures) {
+        return figures.coverage().lossMm() + figures.coverage().gainMm() > 0;
     }
 
     private static Set<Double> limits(Forecast forecast) {

@@ -17,6 +17,7 @@ import slowproof.trial.forecast.LineCurves;
 import slowproof.trial.line.Line;
 import slowproof.trial.line.PieceMotion;
 import slowproof.trial.line.PieceSpec;
+import slowproof.trial.note.Quantity;
 import slowproof.wording.LineReply;
 import slowproof.wording.Wording;
 
@@ -24,13 +25,13 @@ import slowproof.wording.Wording;
 public final class ForecastCharts {
     private final Forecast forecast;
     private final Wording wording;
-    private final String answer;
+    private final Forecast.Figures figures;
     private final Map<String, Chart> charts = new LinkedHashMap<>();
 
-    private ForecastCharts(Forecast forecast, Wording wording) {
+    private ForecastCharts(Forecast forecast, Forecast.Figures figures, Wording wording) {
         this.forecast = forecast;
         this.wording = wording;
-        answer = String.join(" ", LineReply.answer(forecast, wording));
+        this.figures = figures;
     }
 
     /**
@@ -42,23 +43,23 @@ public final class ForecastCharts {
      * @param wording language and units
      */
     public static Map<String, Chart> of(Forecast forecast, long seed, Wording wording) {
-        ForecastCharts all = new ForecastCharts(forecast, wording);
         LineCurves curves = LineCurves.of(forecast.evidence());
         Forecast.Figures figures = forecast.figures();
         if (curves == null || figures == null) {
-            return all.charts;
+            return Map.of();
         }
-        Chart deviation = DeviationChart.of(forecast, seed, all.answer, wording);
+        ForecastCharts all = new ForecastCharts(forecast, figures, wording);
+        Chart deviation = DeviationChart.of(forecast, figures, seed, wording);
         if (deviation != null) {
             all.charts.put("deviation", deviation);
         }
-        Chart sources = SourcesChart.of(figures.contributions(), all.answer, wording);
+        Chart sources = SourcesChart.of(figures.contributions(), wording);
         if (sources != null) {
             all.charts.put("sources", sources);
         }
         all.alongTheWay(curves);
         all.inTime(curves);
-        Chart promise = PromiseChart.of(forecast, seed, all.answer, wording);
+        Chart promise = PromiseChart.of(forecast, figures, seed, wording);
         if (promise != null) {
             all.charts.put("promise", promise);
         }
@@ -105,10 +106,37 @@ public final class ForecastCharts {
         List<Place> places = along.places().stream()
                 .map(place -> Place.of(x.applyAsDouble(place), y.applyAsDouble(place)))
                 .toList();
-        charts.put(key, line("plot.line." + key, "plot.line." + across, "plot.line.axis." + up, places, guides));
+        String said = up.equals("speed") ? speedSaid(along.places()) : errorSaid(along.places());
+        charts.put(key, line("plot.line." + key, said, "plot.line." + across, "plot.line.axis." + up, places, guides));
     }
 
-    private Chart line(String title, String x, String y, List<Place> places, List<Layer> guides) {
+    private String speedSaid(List<ErrorAlong.Place> places) {
+        double most = 0;
+        double rest = 0;
+        for (int i = 0; i < places.size(); i++) {
+            most = Math.max(most, Math.abs(places.get(i).speedMmPerS()));
+            if (i > 0 && places.get(i).speedMmPerS() == 0 && places.get(i - 1).speedMmPerS() == 0) {
+                rest += places.get(i).timeS() - places.get(i - 1).timeS();
+            }
+        }
+        return wording.text(
+                "plot.line.said.speed",
+                wording.quantity(Quantity.mmPerS(most)),
+                seconds(rest),
+                seconds(places.get(places.size() - 1).timeS()));
+    }
+
+    private String seconds(double time) {
+        return wording.numbers().plain(time, 3) + " s";
+    }
+
+    private String errorSaid(List<ErrorAlong.Place> places) {
+        return wording.text(
+                "plot.line.said.error",
+                LineReply.signed(places.get(places.size() - 1).errorMm(), figures, wording));
+    }
+
+    private Chart line(String title, String said, String x, String y, List<Place> places, List<Layer> guides) {
         double low = 0;
         double high = 0;
         double left = Double.POSITIVE_INFINITY;
@@ -126,7 +154,7 @@ public final class ForecastCharts {
         layers.add(new Layer.Line(name, Tone.ACCENT, Stroke.SOLID, places));
         return new Chart(
                 wording.text(title),
-                answer,
+                said,
                 Axis.linear(wording.text(x), left, Math.max(right, left + 1e-6)),
                 Axis.linear(wording.text(y), low - margin, high + margin),
                 wording.numbers().decimalSign(),

@@ -1,6 +1,9 @@
 package slowproof.report.forecast;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import slowproof.report.chart.Axis;
@@ -12,6 +15,8 @@ import slowproof.report.chart.Tone;
 import slowproof.trial.forecast.CycleChanges;
 import slowproof.trial.forecast.Forecast;
 import slowproof.trial.forecast.PromiseCurve;
+import slowproof.trial.note.Quantity;
+import slowproof.wording.LineReply;
 import slowproof.wording.Wording;
 
 /** What can be promised at other creep speeds; speeds at which the trial does not cover the line are shaded. */
@@ -24,7 +29,7 @@ final class PromiseChart {
     private PromiseChart() {}
 
     /** Returns the chart, or null where the line has no creep to change. */
-    static @Nullable Chart of(Forecast forecast, long seed, String answer, Wording wording) {
+    static @Nullable Chart of(Forecast forecast, Forecast.Figures figures, long seed, Wording wording) {
         List<PromiseCurve.Point> points = PromiseCurve.of(forecast.evidence(), forecast.line(), seed);
         Double creep = CycleChanges.creepMmPerS(forecast.line().cycle());
         if (creep == null
@@ -48,7 +53,7 @@ final class PromiseChart {
         double high = highest(points, tolerance == null ? 0 : tolerance);
         return new Chart(
                 title,
-                answer,
+                said(points, creep, figures.promises().toleranceMm(), wording),
                 Axis.decades(
                         wording.text("plot.line.axis.creep"),
                         points.get(0).creepMmPerS(),
@@ -56,6 +61,23 @@ final class PromiseChart {
                 Axis.linear(wording.text("plot.line.axis.promise"), -MARGIN * high, (1 + MARGIN) * high),
                 wording.numbers().decimalSign(),
                 layers);
+    }
+
+    private static String said(List<PromiseCurve.Point> points, double creep, double promised, Wording wording) {
+        PromiseCurve.Point least = points.stream()
+                .filter(point -> !Double.isNaN(point.toleranceMm()))
+                .min(Comparator.comparingDouble(PromiseCurve.Point::toleranceMm))
+                .orElseThrow();
+        return wording.text(
+                "plot.line.said.promise",
+                LineReply.mm(promised, wording),
+                wording.quantity(Quantity.mmPerS(creep)),
+                LineReply.mm(least.toleranceMm(), wording),
+                wording.quantity(Quantity.mmPerS(round(least.creepMmPerS()))));
+    }
+
+    private static double round(double speed) {
+        return BigDecimal.valueOf(speed).round(new MathContext(2)).doubleValue();
     }
 
     private static double highest(List<PromiseCurve.Point> points, double tolerance) {

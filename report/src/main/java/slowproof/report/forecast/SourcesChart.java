@@ -18,7 +18,7 @@ final class SourcesChart {
     private SourcesChart() {}
 
     /** Returns the chart, or null without a source. */
-    static @Nullable Chart of(List<Contribution> parts, String answer, Wording wording) {
+    static @Nullable Chart of(List<Contribution> parts, Wording wording) {
         if (parts.isEmpty()) {
             return null;
         }
@@ -39,7 +39,10 @@ final class SourcesChart {
         }
         return new Chart(
                 wording.text("forecast.heading.sources"),
-                answer,
+                wording.text(
+                        "plot.line.said.sources",
+                        wording.text("forecast.source." + parts.get(0).source().key()),
+                        wording.numbers().fixed(100 * parts.get(0).share(), 0) + " %"),
                 Axis.linear(
                         wording.text("plot.line.axis.uncertainty"),
                         0,

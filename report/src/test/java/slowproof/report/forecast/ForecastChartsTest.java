@@ -122,6 +122,15 @@ class ForecastChartsTest {
     }
 
     @Test
+    void everyChartSaysItsOwnFindingInWords() {
+        assertThat(CHARTS.values().stream().map(Chart::description)).doesNotContain("");
+        assertThat(chart("deviation").description()).contains("the same for all pieces", "From piece to piece", "mm");
+        assertThat(chart("sources").description()).contains("% of the variance");
+        assertThat(chart("speed-time").description()).contains("400 mm/s", "1.5 s of");
+        assertThat(chart("promise").description()).contains("35 mm/s");
+    }
+
+    @Test
     void everySourceHasItsBarInTheOrderOfSizeAndSharedOnesAreHatched() {
         Chart chart = chart("sources");
         List<Contribution> parts = Objects.requireNonNull(FORECAST.figures()).contributions();

@@ -25,14 +25,26 @@ public final class SpeedLog {
     private SpeedLog() {}
 
     /**
-     * Returns the profile of a log.
+     * A log made fit.
+     *
+     * @param profile the profile
+     * @param noiseMmPerS standard deviation of the noise of one speed in mm/s
+     * @param windowS how long a stretch the moving average takes in s, 0 where nothing was smoothed
+     * @param restBelowMmPerS speed in mm/s below which a stretch counts as standstill, 0 where only 0 does
+     * @param factor factor on all speeds that keeps the distance
+     */
+    public record Smoothed(
+            LineProfile profile, double noiseMmPerS, double windowS, double restBelowMmPerS, double factor) {}
+
+    /**
+     * Makes a log fit.
      *
      * @param timeS times in s, strictly ascending, at least 3
      * @param speedMmPerS speeds in mm/s, signed
      * @throws IllegalArgumentException if arrays differ in length, are too short or a value is not finite
      * @throws LineNotPossibleException if the line never moves
      */
-    public static LineProfile profile(double[] timeS, double[] speedMmPerS) {
+    public static Smoothed smoothed(double[] timeS, double[] speedMmPerS) {
         LineProfile raw = LineProfile.of(timeS, speedMmPerS);
         int n = timeS.length;
         double top = Arrays.stream(speedMmPerS).map(Math::abs).max().orElse(0);
@@ -42,13 +54,16 @@ public final class SpeedLog {
         double noise = noise(speedMmPerS);
         double interval = (timeS[n - 1] - timeS[0]) / (n - 1);
         double wanted = noise / (NOISE_SHARE * top);
-        int half = (int) Math.min(HALF_WINDOW_S / interval, Math.ceil((wanted * wanted - 1) / 2));
-        double[] smooth = half < 1 ? speedMmPerS.clone() : smoothed(raw, half);
-        double left = noise / Math.sqrt(2.0 * Math.max(0, half) + 1);
-        rest(timeS, smooth, noise == 0 ? 0 : Math.max(3 * left, REST_SHARE * top));
+        int half = (int) Math.max(0, Math.min(HALF_WINDOW_S / interval, Math.ceil((wanted * wanted - 1) / 2)));
+        double[] smooth = half < 1 ? speedMmPerS.clone() : average(raw, half);
+        double left = noise / Math.sqrt(2.0 * half + 1);
+        double threshold = noise == 0 ? 0 : Math.max(3 * left, REST_SHARE * top);
+        rest(timeS, smooth, threshold);
         LineProfile profile = LineProfile.of(timeS, smooth);
         double factor = raw.netTravelMm() / profile.netTravelMm();
-        return profile.netTravelMm() == 0 || !(factor > 0) ? raw : profile.scaled(factor);
+        return profile.netTravelMm() == 0 || !(factor > 0)
+                ? new Smoothed(raw, noise, 0, 0, 1)
+                : new Smoothed(profile.scaled(factor), noise, 2 * half * interval, threshold, factor);
     }
 
     private static double noise(double[] speed) {
@@ -60,7 +75,7 @@ public final class SpeedLog {
         return SECOND_DIFFERENCE_TO_DEVIATION * second[second.length / 2];
     }
 
-    private static double[] smoothed(LineProfile raw, int half) {
+    private static double[] average(LineProfile raw, int half) {
         int n = raw.size();
         double[] smooth = new double[n];
         for (int i = 0; i < n; i++) {

@@ -38,6 +38,12 @@ public enum NoteCode {
     CONFIRMED,
     /** {0} how a log was read, in one line. */
     LOG_READ_AS,
+    /** {0} noise of one speed, {1} time over which it is averaged, {2} speed below which the line rests. */
+    LINE_LOG_SMOOTHED,
+    /** {0} net travel, {1} change of all speeds in percent that keeps it. */
+    LINE_LOG_DISTANCE,
+    /** {0} whole pieces, {1} change of all speeds in percent that makes them. */
+    LINE_LOG_WHOLE,
     /** {0} offset at mid-record, {1} its standard uncertainty, {2} drift or empty, {3} its standard uncertainty. */
     LOG_CLOCKS,
     /** {0} rough offset, {1} key of the reason. */

@@ -147,7 +147,13 @@ class LineTest {
             speed[i] = clean.speedMmPerS(at) + Math.min(1, share) * (clean.speedMmPerS(at + 1) - clean.speedMmPerS(at));
             noisy[i] = speed[i] + 3 * random.nextGaussian();
         }
-        LineProfile smoothed = SpeedLog.profile(time, noisy);
+        SpeedLog.Smoothed found = SpeedLog.smoothed(time, noisy);
+        LineProfile smoothed = found.profile();
+        assertThat(found.noiseMmPerS()).isCloseTo(3, within(0.3));
+        // at most 0.1 s to either side
+        assertThat(found.windowS()).isBetween(0.005, 0.2 + 1e-9);
+        assertThat(found.restBelowMmPerS()).isPositive();
+        assertThat(found.factor()).isCloseTo(1, within(0.01));
         assertThat(smoothed.netTravelMm()).isCloseTo(LineProfile.of(time, noisy).netTravelMm(), within(1e-6));
         PieceMotion piece = smoothed.cut(990).get(0);
         assertThat(piece.starts()).isEqualTo(1);
