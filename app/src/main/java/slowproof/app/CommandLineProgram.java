@@ -100,9 +100,8 @@ final class CommandLineProgram {
     private static CommandSpec top() {
         CommandSpec top = CommandSpec.create().name("slowproof");
         top.usageMessage()
-                .description(
-                        "Will this non-contact length and speed sensor hold our length tolerance on our material,",
-                        "when our line creeps, stops and starts?")
+                .description("Will this non-contact length and speed sensor hold our length tolerance on our material,"
+                        + " when our line creeps, stops and starts?")
                 .synopsisSubcommandLabel("COMMAND")
                 .optionListHeading("%nOptions:%n")
                 .commandListHeading("%nCommands:%n")

@@ -33,7 +33,7 @@ final class DemoCommand implements Command {
         CommandSpec spec = Words.speaking(Words.command(
                 "demo",
                 "./slowproof demo --once --folder my-first-trial",
-                "Writes an invented trial to a folder, evaluates it and prints findings and reply.",
+                "Shows an invented plant: writes a trial, prints findings and reply, and serves the pages.",
                 "Files that are there already are kept: edit them and run the demo again."));
         spec.addOption(Words.flag("--once", "Stops after printing."));
         spec.addOption(Words.path("--folder", "DIR", "Where the trial files are written (default: " + FOLDER + ")."));

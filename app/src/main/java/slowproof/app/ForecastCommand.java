@@ -30,8 +30,9 @@ final class ForecastCommand implements Command {
         CommandSpec spec = Words.speaking(Words.command(
                 "forecast",
                 "./slowproof forecast slowproof-demo/trial.yaml --line slowproof-demo/line.yaml",
-                "Forecasts the length error of pieces on a line from a trial: expected error, spread, share outside the",
-                "tolerance, what can be promised, what one change buys, and what the trial does not cover."));
+                "Forecasts from a trial the length error of pieces on a line.",
+                "Expected error, spread, share outside the tolerance, what can be promised, what one change buys, and what the"
+                        + " trial does not cover."));
         spec.addPositional(Words.file("TRIAL.yaml", "The trial file."));
         spec.addOption(line(true));
         spec.addOption(Words.flag("--json", "Prints one JSON document and nothing else."));

@@ -125,14 +125,14 @@ class QuestionsPageTest {
     @Test
     void answerIsKeptAndSendingClosesTheQuestion() {
         String path = ask("felt", "100", "asked_by", "cutter 7", "due", "2026-03-05");
-        assertThat(get("/questions?q=cutter+7")).contains(">felt, cutter 7</a>").contains(">due</span>");
+        assertThat(get("/questions?q=cutter+7")).contains(">felt, cutter 7</a>").contains(">overdue</span>");
         visitor.post(path + "/answer", "en", "Yes <b>indeed</b>", "de", "Ja", "token", "a");
         visitor.post(path + "/answer", "en", "Yes <b>indeed</b>", "de", "Ja", "token", "a");
         String page = get(path);
         assertThat(page).contains("Yes &lt;b&gt;indeed&lt;/b&gt;").contains("An answer was kept on");
         assertThat(page.split("Yes &lt;b&gt;", -1)).as("once in the record").hasSize(2);
         visitor.post(path + "/sent");
-        assertThat(get("/questions?q=cutter+7")).contains("answered").doesNotContain(">due</span>");
+        assertThat(get("/questions?q=cutter+7")).contains("answered").doesNotContain(">overdue</span>");
         visitor.post(path + "/reopen");
         assertThat(get(path)).contains("opened again");
     }

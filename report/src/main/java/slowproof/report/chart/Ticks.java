@@ -9,9 +9,20 @@ import java.util.List;
 final class Ticks {
     private Ticks() {}
 
-    /** Returns the values 1, 2 and 5 of each decade within the axis; with more than three decades only 1, within one all. */
+    /** Below this share of a decade its whole digits are too few, and even steps serve better. */
+    private static final double SHORT = 0.5;
+
+    private static final int STEPS = 5;
+
+    /**
+     * Returns the values 1, 2 and 5 of each decade within the axis; with more than three decades only 1, within one all, and
+     * even steps on an axis of less than half a decade.
+     */
     static List<Double> decades(Axis axis) {
         double span = Math.log10(axis.high() / axis.low());
+        if (span < SHORT) {
+            return even(axis);
+        }
         int[] digits =
                 span > 3.5 ? new int[] {1} : span > 1 ? new int[] {1, 2, 5} : new int[] {1, 2, 3, 4, 5, 6, 7, 8, 9};
         List<Double> all = new ArrayList<>();
@@ -23,6 +34,20 @@ final class Ticks {
                     all.add(value);
                 }
             }
+        }
+        return all;
+    }
+
+    private static List<Double> even(Axis axis) {
+        double wanted = (axis.high() - axis.low()) / STEPS;
+        int decade = (int) Math.floor(Math.log10(wanted));
+        double digit = wanted / Math.pow(10, decade);
+        BigDecimal step = BigDecimal.valueOf(digit > 7 ? 10 : digit > 3 ? 5 : digit > 1.4 ? 2 : 1)
+                .scaleByPowerOfTen(decade);
+        List<Double> all = new ArrayList<>();
+        BigDecimal place = step.multiply(BigDecimal.valueOf((long) Math.ceil(axis.low() / step.doubleValue())));
+        for (; place.doubleValue() <= axis.high(); place = place.add(step)) {
+            all.add(place.doubleValue());
         }
         return all;
     }

@@ -52,7 +52,10 @@ class ChartTest {
     @Test
     void ticksOfDecadesAreOneTwoAndFive() {
         assertThat(Ticks.decades(Axis.decades("v", 4, 220))).containsExactly(5.0, 10.0, 20.0, 50.0, 100.0, 200.0);
-        assertThat(Ticks.decades(Axis.decades("v", 22, 55))).containsExactly(30.0, 40.0, 50.0);
+        assertThat(Ticks.decades(Axis.decades("v", 22, 55))).containsExactly(25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 55.0);
+        assertThat(Ticks.decades(Axis.decades("v", 75, 165))).containsExactly(80.0, 100.0, 120.0, 140.0, 160.0);
+        assertThat(Ticks.decades(Axis.decades("v", 0.31, 0.44)))
+                .containsExactly(0.32, 0.34, 0.36, 0.38, 0.4, 0.42, 0.44);
         assertThat(Ticks.decades(Axis.decades("v", 0.9, 20000))).containsExactly(1.0, 10.0, 100.0, 1000.0, 10000.0);
     }
 
