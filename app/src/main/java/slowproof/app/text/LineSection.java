@@ -121,7 +121,7 @@ final class LineSection {
         row("cut", say(line.cutsOnSensor() ? "cut.sensor" : "cut.elsewhere"));
         row("cycle", line.log() == null ? LineSteps.of(line.cycle(), wording) : say("cycle.log"));
         if (!notes.isEmpty()) {
-            row("log", String.join(" ", notes.stream().map(wording::note).toList()));
+            row("log", String.join(" ", notes.stream().map(this::sentence).toList()));
         }
         if (line.triggerJitterS() > 0) {
             row("jitter", plain(line.triggerJitterS()) + " s");
@@ -132,6 +132,11 @@ final class LineSection {
         if (spread != null) {
             row("unit", say("unit", plain(100 * spread) + " %", Wording.shown(line.unitSpreadSource())));
         }
+    }
+
+    private String sentence(Note note) {
+        String text = wording.note(note);
+        return text.endsWith(".") ? text : text + ".";
     }
 
     private void given(String key, @Nullable Double value, String unit) {

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import slowproof.archive.sheet.Sheet;
+import slowproof.metrology.uncertainty.StreamedMonteCarlo;
 import slowproof.report.chart.Chart;
 import slowproof.report.forecast.ForecastCharts;
 import slowproof.trial.findings.Evaluation;
@@ -29,7 +30,7 @@ import slowproof.wording.Wording;
 /** The page of a line: one piece as a strip that is dark where its error is made, and the answer in two sentences. */
 final class LinePage {
     /** One block of pieces: the page shows the analytic answer, which is the same and comes while a slider moves. */
-    private static final Settings ANALYTIC = new Settings(Evaluation.USUAL_SEED, 1, false, 1);
+    private static final Settings ANALYTIC = new Settings(Evaluation.USUAL_SEED, StreamedMonteCarlo.BLOCK, false, 1);
 
     private final Site site;
     private final KnownTrials trials;

@@ -1,5 +1,7 @@
 package slowproof.files.in;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -159,7 +161,7 @@ public final class LineReader {
                     NoteCode.LINE_LOG_WHOLE,
                     name,
                     Math.round(made / length),
-                    Quantity.percent(100 * (made / log.netTravelMm() - 1))));
+                    Quantity.percent(rounded(100 * (made / log.netTravelMm() - 1), 2))));
         }
     }
 
@@ -242,21 +244,26 @@ public final class LineReader {
                 notes.add(Note.of(
                         NoteCode.LINE_LOG_SMOOTHED,
                         name,
-                        Quantity.mmPerS(log.noiseMmPerS()),
-                        new Quantity(log.windowS(), Unit.S),
-                        Quantity.mmPerS(log.restBelowMmPerS())));
+                        Quantity.mmPerS(rounded(log.noiseMmPerS(), 2)),
+                        new Quantity(rounded(log.windowS(), 2), Unit.S),
+                        Quantity.mmPerS(rounded(log.restBelowMmPerS(), 2))));
             }
             if (log.windowS() > 0 || log.restBelowMmPerS() > 0) {
                 notes.add(Note.of(
                         NoteCode.LINE_LOG_DISTANCE,
                         name,
-                        Quantity.mm(log.profile().netTravelMm()),
-                        Quantity.percent(100 * (log.factor() - 1))));
+                        Quantity.mm(rounded(log.profile().netTravelMm(), 5)),
+                        Quantity.percent(rounded(100 * (log.factor() - 1), 2))));
             }
             return log.profile();
         } catch (LineNotPossibleException e) {
             problems.add(ProblemCode.valueOf(e.why().name()), SourcePosition.ofFile(name));
             return null;
         }
+    }
+
+    /** A remark needs few digits. */
+    private static double rounded(double value, int digits) {
+        return BigDecimal.valueOf(value).round(new MathContext(digits)).doubleValue();
     }
 }

@@ -17,7 +17,6 @@ import slowproof.trial.forecast.LineCurves;
 import slowproof.trial.line.Line;
 import slowproof.trial.line.PieceMotion;
 import slowproof.trial.line.PieceSpec;
-import slowproof.trial.note.Quantity;
 import slowproof.wording.LineReply;
 import slowproof.wording.Wording;
 
@@ -121,7 +120,7 @@ public final class ForecastCharts {
         }
         return wording.text(
                 "plot.line.said.speed",
-                wording.quantity(Quantity.mmPerS(most)),
+                wording.numbers().plain(most, 3) + " mm/s",
                 seconds(rest),
                 seconds(places.get(places.size() - 1).timeS()));
     }
