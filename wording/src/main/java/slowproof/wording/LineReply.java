@@ -15,6 +15,8 @@ import slowproof.trial.note.Quantity;
 public final class LineReply {
     /** Below this share, in ppm, the answer rests on the far tails of a normal distribution. */
     private static final double NORMAL_TAIL_PPM = 1000;
+    /** Smaller shares are not told apart. */
+    private static final double LEAST_PPM = 0.001;
 
     private LineReply() {}
 
@@ -99,11 +101,16 @@ public final class LineReply {
             return List.of();
         }
         List<String> sentences = new ArrayList<>();
-        sentences.add(wording.text(
-                "forecast.answer.outside",
-                ppm(outside, wording),
-                ppm(interval.low(), wording),
-                ppm(interval.high(), wording)));
+        if (1e6 * Math.max(outside, interval.high()) < LEAST_PPM) {
+            sentences.add(wording.text(
+                    "forecast.answer.outside.none", wording.numbers().plain(LEAST_PPM, 1)));
+        } else {
+            sentences.add(wording.text(
+                    "forecast.answer.outside",
+                    ppm(outside, wording),
+                    ppm(interval.low(), wording),
+                    ppm(interval.high(), wording)));
+        }
         if (1e6 * outside < NORMAL_TAIL_PPM) {
             sentences.add(wording.text("forecast.answer.normal"));
         }
@@ -112,8 +119,8 @@ public final class LineReply {
 
     private static String ppm(double share, Wording wording) {
         double ppm = 1e6 * share;
-        return ppm < 0.001
-                ? "< " + wording.numbers().plain(0.001, 1)
+        return ppm < LEAST_PPM
+                ? "< " + wording.numbers().plain(LEAST_PPM, 1)
                 : wording.numbers().plain(ppm, 2);
     }
 

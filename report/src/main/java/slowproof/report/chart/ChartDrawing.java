@@ -60,7 +60,7 @@ public final class ChartDrawing {
     }
 
     /**
-     * Draws without the title, for places that give it as a heading of their own.
+     * Draws without the title and without a ground, for places that have a heading and a paper of their own.
      *
      * @param chart the chart
      * @param canvas where to draw
@@ -71,7 +71,7 @@ public final class ChartDrawing {
         new ChartDrawing(chart).built().draw(canvas, new Rectangle2D.Double(0, 0, width, height));
     }
 
-    /** Draws as {@link #draw}, with the title above. */
+    /** Draws as {@link #draw}, with the title above and on white: for a file that stands alone. */
     static void drawHeaded(Chart chart, Graphics2D canvas, double width, double height) {
         JFreeChart drawn = new ChartDrawing(chart).built();
         TextTitle title = new TextTitle(chart.title(), Face.bold(15));
@@ -80,6 +80,7 @@ public final class ChartDrawing {
         title.setTextAlignment(HorizontalAlignment.LEFT);
         title.setPadding(new RectangleInsets(2, 8, 8, 8));
         drawn.setTitle(title);
+        drawn.setBackgroundPaint(Color.WHITE);
         drawn.draw(canvas, new Rectangle2D.Double(0, 0, width, height));
     }
 
@@ -89,7 +90,8 @@ public final class ChartDrawing {
         // room about the numbers, so that a long axis is not crowded with them
         plot.getDomainAxis().setTickLabelInsets(new RectangleInsets(2, 10, 2, 10));
         plot.getRangeAxis().setTickLabelInsets(new RectangleInsets(6, 4, 6, 4));
-        plot.setBackgroundPaint(Color.WHITE);
+        // what lies behind, such as the mark of a draft, is to be seen
+        plot.setBackgroundPaint(null);
         plot.setOutlinePaint(FRAME);
         plot.setDomainGridlinePaint(GRID);
         plot.setRangeGridlinePaint(GRID);
@@ -110,11 +112,12 @@ public final class ChartDrawing {
         rows.forEach(row -> plot.getRenderer(0).addAnnotation(row));
         plot.setFixedLegendItems(legend);
         JFreeChart drawn = new JFreeChart(null, Face.plain(12), plot, legend.getItemCount() > 0);
-        drawn.setBackgroundPaint(Color.WHITE);
+        drawn.setBackgroundPaint(null);
         drawn.setPadding(new RectangleInsets(6, 4, 4, 12));
         drawn.setElementHinting(false);
         above(drawn);
         if (drawn.getLegend() != null) {
+            drawn.getLegend().setBackgroundPaint(null);
             drawn.getLegend().setItemFont(Face.plain(11));
             drawn.getLegend().setItemPaint(colour(Tone.INK));
             drawn.getLegend().setFrame(BlockBorder.NONE);
