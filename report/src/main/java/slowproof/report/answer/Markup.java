@@ -16,6 +16,9 @@ final class Markup {
     /** From so many columns on a table is set smaller. */
     private static final int MANY = 10;
 
+    /** So many rows of a table stand together at its end. */
+    private static final int FEWEST_ROWS = 3;
+
     private final Xml xml;
     private final Pictures pictures;
     private final boolean held;
@@ -135,8 +138,11 @@ final class Markup {
             xml.tag("</th>");
         }
         xml.tag("</tr></thead><tbody>\n");
-        for (List<String> row : table.rows()) {
-            xml.tag("<tr>");
+        int last = table.rows().size() - FEWEST_ROWS;
+        for (int at = 0; at < table.rows().size(); at++) {
+            List<String> row = table.rows().get(at);
+            // asks for room for itself and the rows after it: no page begins with the last row or two of a table
+            xml.tag(at == last ? "<tr class=\"ending\">" : "<tr>");
             for (int i = 0; i < row.size(); i++) {
                 xml.tag("<td class=\"" + classes.get(i) + "\">")
                         .text(row.get(i))

@@ -93,19 +93,7 @@ class AnswerPdfTest {
                     "?", Block.Tone.OPEN, lead + "an error of \u22120.65 mm, so \u00b10.072 % of it ".repeat(6)));
         }
         blocks.add(new Block.Labelled("Input", "SHA-256 " + "9edb352c".repeat(8)));
-        Answer one = answer("", 1);
-        Answer answer = new Answer(
-                one.title(),
-                one.state(),
-                one.watermark(),
-                one.program(),
-                one.fingerprint(),
-                one.pageOf(),
-                one.language(),
-                Paper.LETTER,
-                one.stamp(),
-                blocks,
-                one.attachments());
+        Answer answer = with(blocks);
         // 20 mm of margin on 215.9 mm of paper, in points
         double edge = (215.9 - 20) / 25.4 * 72 + 0.5;
         List<String> beyond = new ArrayList<>();
@@ -127,6 +115,30 @@ class AnswerPdfTest {
             // the words come out in the order in which they are read
             assertThat(text.replaceAll("\\s+", " ").split("an error of \u22120\\.65 mm, so \u00b10\\.072 % of it", -1))
                     .hasSize(40 * 6 + 1);
+        }
+    }
+
+    @Test
+    void noPageHoldsLessThanThreeRowsOfATable() throws Exception {
+        for (int rows = 36; rows <= 56; rows++) {
+            List<Block> blocks = new ArrayList<>();
+            List<List<String>> cells = new ArrayList<>();
+            for (int row = 1; row <= rows; row++) {
+                cells.add(List.of("row" + row, "0.1"));
+            }
+            blocks.add(new Block.Heading(2, "Passes"));
+            blocks.add(new Block.Table(
+                    List.of(new Block.Column("pass", "", false), new Block.Column("error", "%", true)), cells));
+            try (PDDocument document = Loader.loadPDF(AnswerPdf.write(with(blocks)))) {
+                for (int page = 1; page <= document.getNumberOfPages(); page++) {
+                    PDFTextStripper text = new PDFTextStripper();
+                    text.setStartPage(page);
+                    text.setEndPage(page);
+                    assertThat(text.getText(document).split("row[0-9]", -1).length - 1)
+                            .as("rows on page %d of a table with %d", page, rows)
+                            .isGreaterThanOrEqualTo(3);
+                }
+            }
         }
     }
 
@@ -163,6 +175,22 @@ class AnswerPdfTest {
                 images(form.getResources(), images);
             }
         }
+    }
+
+    private static Answer with(List<Block> blocks) {
+        Answer one = answer("", 1);
+        return new Answer(
+                one.title(),
+                one.state(),
+                one.watermark(),
+                one.program(),
+                one.fingerprint(),
+                one.pageOf(),
+                one.language(),
+                Paper.LETTER,
+                one.stamp(),
+                blocks,
+                one.attachments());
     }
 
     private static Answer answer(String watermark, int rows) {
