@@ -16,6 +16,12 @@ final class Markup {
     /** From so many columns on a table is set smaller. */
     private static final int MANY = 10;
 
+    /** Words of so many signs at most, such as the name of a surface, stay on one line of a table. */
+    private static final int BRIEF = 30;
+
+    /** So many signs of brief words and figures a line of a table holds beside a column of longer words. */
+    private static final int MOST_SIGNS = 84;
+
     /** So many rows of a table stand together at its end. */
     private static final int FEWEST_ROWS = 3;
 
@@ -119,6 +125,23 @@ final class Markup {
         }
     }
 
+    /** Returns true when all brief words fit on a line beside the figures, with room left for what is longer. */
+    private static boolean hasRoom(Block.Table table) {
+        int signs = 0;
+        for (int i = 0; i < table.columns().size(); i++) {
+            int longest = longest(table, i);
+            signs += longest <= BRIEF ? longest : 0;
+        }
+        return signs <= MOST_SIGNS;
+    }
+
+    private static int longest(Block.Table table, int column) {
+        return table.rows().stream()
+                .mapToInt(row -> row.get(column).length())
+                .max()
+                .orElse(0);
+    }
+
     private void table(Block.Table table) {
         List<String> classes = new ArrayList<>();
         if (held) {
@@ -127,8 +150,11 @@ final class Markup {
         }
         xml.tag(table.columns().size() >= MANY ? "<table class=\"figures many\">" : "<table class=\"figures\">")
                 .tag("<thead><tr>");
-        for (Block.Column column : table.columns()) {
-            String kind = column.number() ? "number" : "words";
+        boolean room = hasRoom(table);
+        for (int i = 0; i < table.columns().size(); i++) {
+            Block.Column column = table.columns().get(i);
+            boolean brief = room && longest(table, i) <= BRIEF;
+            String kind = column.number() ? "number" : brief ? "words brief" : "words";
             classes.add(kind);
             xml.tag("<th scope=\"col\" class=\"" + kind + "\">");
             head(column.head());

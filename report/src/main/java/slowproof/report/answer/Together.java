@@ -50,7 +50,11 @@ record Together(List<Block> blocks, boolean kept) {
         }
         Block next = blocks.get(at);
         boolean shortTable = next instanceof Block.Table table && table.rows().size() <= SHORT_TABLE;
-        if (shortTable || next instanceof Block.Picture) {
+        if (shortTable) {
+            // what is said of a table right below it is read with it
+            return at + 1 < blocks.size() && blocks.get(at + 1) instanceof Block.Paragraph ? at + 2 : at + 1;
+        }
+        if (next instanceof Block.Picture) {
             return at + 1;
         }
         if (next instanceof Block.Labelled || next instanceof Block.Marked) {

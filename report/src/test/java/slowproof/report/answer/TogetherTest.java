@@ -26,8 +26,9 @@ class TogetherTest {
     }
 
     @Test
-    void aHeadingStaysWithTheShortTableAfterIt() {
-        assertThat(kept(TEXT, HEADING, TEXT, table(5), TEXT)).containsExactly(3);
+    void aHeadingStaysWithTheShortTableAfterItAndWhatIsSaidOfIt() {
+        assertThat(kept(TEXT, HEADING, TEXT, table(5), table(300))).containsExactly(3);
+        assertThat(kept(TEXT, HEADING, TEXT, table(5), TEXT, TEXT)).containsExactly(4);
     }
 
     @Test
