@@ -99,6 +99,11 @@ final class SummaryTables {
                 List.of());
     }
 
+    static @Nullable Double number(ResultSet row, int column) throws SQLException {
+        double value = row.getDouble(column);
+        return row.wasNull() ? null : value;
+    }
+
     private static @Nullable Double number(ResultSet row, String column) throws SQLException {
         double value = row.getDouble(column);
         return row.wasNull() ? null : value;

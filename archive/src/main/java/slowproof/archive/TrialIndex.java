@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.jdbi.v3.core.Handle;
 import slowproof.archive.summary.Attention;
@@ -18,6 +19,7 @@ import slowproof.archive.summary.SurfaceSummary;
 import slowproof.archive.summary.TrialFilter;
 import slowproof.archive.summary.TrialRow;
 import slowproof.archive.summary.TrialSummary;
+import slowproof.trial.evidence.Evidence;
 import slowproof.trial.evidence.NameLikeness;
 
 /**
@@ -227,39 +229,62 @@ public final class TrialIndex {
     }
 
     /**
-     * Returns every surface of one of the given names, without its conditions, by trial and place.
+     * Returns every surface of one of the given names, the last changed first.
      *
      * @param keys names as {@link NameLikeness#key} writes them
      */
-    public List<Tried> tried(Set<String> keys) {
+    public List<Near> near(Set<String> keys) {
         if (keys.isEmpty()) {
             return List.of();
         }
-        return database.read(handle -> handle.select(
-                        "select f.*, t.started_at, t.changed_at, t.title from summary_surface f join trial t on t.id = f.trial_id"
-                                + " where f.material_key in (" + marks(keys.size())
-                                + ") order by t.changed_at desc, f.trial_id, f.place",
+        List<Near> near = database.read(handle -> handle.select(
+                        "select f.trial_id, f.place, t.changed_at, f.material, f.slowest, f.fastest,"
+                                + " f.slowest_acceleration, f.fastest_acceleration, f.shortest, f.longest,"
+                                + " f.reference_known from summary_surface f join trial t on t.id = f.trial_id"
+                                + " where f.material_key in (" + marks(keys.size()) + ")",
                         keys.toArray())
-                .map((row, context) -> new Tried(
-                        new TrialEntry(
-                                row.getString("trial_id"),
-                                Instant.parse(row.getString("started_at")),
-                                Instant.parse(row.getString("changed_at")),
-                                row.getString("title")),
-                        row.getInt("place"),
-                        SummaryTables.surface(row)))
+                .map((row, context) -> new Near(
+                        row.getString(1),
+                        row.getInt(2),
+                        row.getString(3),
+                        new Evidence(
+                                row.getString(4),
+                                row.getDouble(5),
+                                row.getDouble(6),
+                                SummaryTables.number(row, 7),
+                                SummaryTables.number(row, 8),
+                                row.getDouble(9),
+                                row.getDouble(10),
+                                row.getInt(11) == 1,
+                                List.of())))
                 .list());
+        return near.stream().sorted(Near.LAST_CHANGED_FIRST).toList();
     }
 
-    /** Returns the same surface with its conditions. */
-    public Tried withConditions(Tried tried) {
-        List<ConditionSummary> conditions = database.read(handle -> handle.select(
-                        "select * from summary_condition where trial_id = ? and place = ? order by row_number",
-                        tried.entry().id(),
-                        tried.place())
-                .map((row, context) -> SummaryTables.condition(row))
-                .list());
-        return new Tried(tried.entry(), tried.place(), tried.surface().with(conditions));
+    /** Returns a surface of a trial with its conditions; nothing when its summary is being made anew. */
+    public Optional<Tried> tried(String trial, int place) {
+        return database.read(handle -> {
+            List<ConditionSummary> conditions = handle.select(
+                            "select * from summary_condition where trial_id = ? and place = ? order by row_number",
+                            trial,
+                            place)
+                    .map((row, context) -> SummaryTables.condition(row))
+                    .list();
+            return handle.select(
+                            "select f.*, t.started_at, t.changed_at, t.title from summary_surface f"
+                                    + " join trial t on t.id = f.trial_id where f.trial_id = ? and f.place = ?",
+                            trial,
+                            place)
+                    .map((row, context) -> new Tried(
+                            new TrialEntry(
+                                    trial,
+                                    Instant.parse(row.getString("started_at")),
+                                    Instant.parse(row.getString("changed_at")),
+                                    row.getString("title")),
+                            place,
+                            SummaryTables.surface(row).with(conditions)))
+                    .findOne();
+        });
     }
 
     private static String marks(int count) {

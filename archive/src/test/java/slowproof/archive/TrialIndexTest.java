@@ -142,7 +142,11 @@ class TrialIndexTest {
             assertThat(surface.slowestAccelerationMmPerS2()).isNull();
             assertThat(surface.limitRatio()).isEqualTo(0.0015);
         });
-        Tried tried = index.withConditions(index.tried(Set.of("felt grey")).get(0));
+        Near near = index.near(Set.of("felt grey")).get(0);
+        Tried tried = index.tried(near.trial(), near.place()).orElseThrow();
+        assertThat(near.evidence().slowestMmPerS()).isEqualTo(25);
+        assertThat(near.evidence().longestMm()).isEqualTo(tried.surface().longestMm());
+        assertThat(index.tried("none", 0)).isEmpty();
         assertThat(tried.surface().conditions()).hasSize(4);
         assertThat(tried.surface().conditions().get(2)).satisfies(condition -> {
             // readings 0.0 600.2 0.1 600.3 0.1 600.3: forward errors 0.2, 0.2, 0.2 mm on 600 mm

@@ -6,13 +6,14 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
+import slowproof.archive.Near;
 import slowproof.archive.TrialIndex;
 import slowproof.archive.Tried;
 import slowproof.trial.evidence.Assessment;
 import slowproof.trial.evidence.Distance;
 import slowproof.trial.evidence.Inquiry;
 import slowproof.trial.evidence.NameLikeness;
-import slowproof.trial.evidence.Nearest;
 
 /**
  * Evidence found in the archive for an inquiry.
@@ -25,40 +26,52 @@ public record QuestionEvidence(Tried tried, Distance distance, Assessment said) 
     /** How many pieces of evidence are shown. */
     static final int SHOWN = 3;
 
-    /** Names less alike than this are hardly the same kind of surface; our choice. */
-    private static final double ALIKE = 0.4;
-
-    private static final int FEW_NAMES = 5;
-    private static final int MOST_NAMES = 200;
-
-    /** Returns the nearest evidence, the nearest first; among equally near ones the last changed. */
-    static List<QuestionEvidence> of(Inquiry inquiry, TrialIndex index) {
-        List<Tried> candidates = index.tried(names(inquiry, index));
-        List<QuestionEvidence> nearest = new ArrayList<>();
-        for (Nearest.Found<Tried> found :
-                Nearest.of(inquiry, candidates, one -> one.surface().evidence(), SHOWN)) {
-            Tried whole = index.withConditions(found.found());
-            Assessment said = Assessment.of(inquiry, whole.surface().evidence());
-            nearest.add(new QuestionEvidence(whole, found.distance(), said));
-        }
-        return nearest;
+    /** A surface with its distance. */
+    record Found(Near near, Distance distance) {
+        /** The nearest first. */
+        static final Comparator<Found> ORDER = Comparator.<Found>comparingDouble(
+                        found -> found.distance().total())
+                .thenComparing(Found::near, Near.LAST_CHANGED_FIRST);
     }
 
-    /** Returns the names of surfaces that are alike; where none is, the few that come nearest. */
-    private static Set<String> names(Inquiry inquiry, TrialIndex index) {
-        record Alike(String key, double likeness) {}
-        List<Alike> all = new ArrayList<>();
-        for (Map.Entry<String, String> name : index.materials().entrySet()) {
-            all.add(new Alike(name.getKey(), NameLikeness.of(inquiry.material(), name.getValue())));
-        }
-        all.sort(Comparator.comparingDouble(Alike::likeness).reversed());
-        Set<String> names = new HashSet<>();
-        for (Alike one : all) {
-            int most = all.get(0).likeness() >= ALIKE ? MOST_NAMES : FEW_NAMES;
-            if (names.size() < most && (one.likeness() >= ALIKE || most == FEW_NAMES)) {
-                names.add(one.key());
+    /**
+     * Returns the nearest evidence, the nearest first; among equally near ones the last changed.
+     *
+     * <p>Names are looked at from the most alike on. A name alone puts everything under it at a distance; once the nearest found
+     * lie below that of the next name, nothing under it or a later one can come before them. So the answer is that over
+     * every trial, and most are never read.
+     */
+    static List<QuestionEvidence> of(Inquiry inquiry, TrialIndex index) {
+        List<Found> nearest = List.of();
+        for (Map.Entry<Double, Set<String>> names : names(inquiry, index).entrySet()) {
+            double likeness = names.getKey();
+            if (nearest.size() == SHOWN && nearest.get(SHOWN - 1).distance().total() < Distance.atLeast(likeness)) {
+                break;
             }
+            List<Found> all = new ArrayList<>(nearest);
+            for (Near near : index.near(names.getValue())) {
+                all.add(new Found(near, Distance.of(inquiry, near.evidence(), likeness)));
+            }
+            nearest = all.stream().sorted(Found.ORDER).limit(SHOWN).toList();
         }
+        List<QuestionEvidence> found = new ArrayList<>();
+        for (Found one : nearest) {
+            index.tried(one.near().trial(), one.near().place())
+                    .ifPresent(tried -> found.add(new QuestionEvidence(
+                            tried,
+                            one.distance(),
+                            Assessment.of(inquiry, tried.surface().evidence()))));
+        }
+        return found;
+    }
+
+    /** Returns the names under which surfaces were tried by their likeness to the one asked, the most alike first. */
+    private static Map<Double, Set<String>> names(Inquiry inquiry, TrialIndex index) {
+        Map<Double, Set<String>> names = new TreeMap<>(Comparator.reverseOrder());
+        index.materials()
+                .forEach((key, name) -> names.computeIfAbsent(
+                                NameLikeness.of(inquiry.material(), name), likeness -> new HashSet<>())
+                        .add(key));
         return names;
     }
 }

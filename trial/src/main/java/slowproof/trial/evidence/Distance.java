@@ -27,8 +27,17 @@ public record Distance(double material, double speed, double acceleration, doubl
 
     /** Returns the distance of evidence from an inquiry. */
     public static Distance of(Inquiry inquiry, Evidence evidence) {
+        return of(inquiry, evidence, NameLikeness.of(inquiry.material(), evidence.material()));
+    }
+
+    /**
+     * Returns the distance of evidence from an inquiry.
+     *
+     * @param likeness likeness of their names, 0 to 1, as {@link NameLikeness#of} gives it
+     */
+    public static Distance of(Inquiry inquiry, Evidence evidence, double likeness) {
         return new Distance(
-                1 - NameLikeness.of(inquiry.material(), evidence.material()),
+                1 - likeness,
                 beyond(evidence.slowestMmPerS(), inquiry.slowestMmPerS())
                         + beyond(inquiry.upTo(), evidence.fastestMmPerS()),
                 acceleration(inquiry, evidence),
@@ -62,6 +71,11 @@ public record Distance(double material, double speed, double acceleration, doubl
     /** Returns ln(high/low) when high lies above low, else 0. */
     private static double beyond(double high, double low) {
         return Math.max(0, Math.log(high / low));
+    }
+
+    /** Returns the least whole distance that evidence can have whose name has that likeness, 0 to 1. */
+    public static double atLeast(double likeness) {
+        return MATERIAL_WEIGHT * (1 - likeness);
     }
 
     /** Returns the whole distance, weighted; 0 when everything is covered under the same name. */

@@ -50,15 +50,16 @@ class DistanceTest {
     }
 
     @Test
-    void nearestComesFirstAndEqualOnesKeepTheirOrder() {
-        List<Evidence> all = List.of(
-                evidence("film", 5, 400, 500.0, 900),
-                evidence("felt", 40, 400, 500.0, 900),
-                evidence("felt", 20, 400, 500.0, 900),
-                evidence("felt", 20, 400, 400.0, 900));
-        assertThat(Nearest.of(FELT, all, one -> one, 3))
-                .extracting(found -> all.indexOf(found.found()))
-                .containsExactly(2, 3, 1);
+    void aNameAlonePutsEvidenceAtLeastAtItsDistance() {
+        for (String name : List.of("night", "nacht", "night shift", "felt", "")) {
+            Inquiry night = new Inquiry("night", 20, 400.0, 250.0, 500.0, 2700, 1);
+            double least = Distance.atLeast(NameLikeness.of("night", name));
+            assertThat(Distance.of(night, evidence(name, 40, 400, 2000.0, 900)).total())
+                    .isGreaterThanOrEqualTo(least);
+            assertThat(Distance.of(night, evidence(name, 20, 400, 500.0, 2700)).total())
+                    .as("nothing else missing")
+                    .isEqualTo(least);
+        }
     }
 
     @Test
