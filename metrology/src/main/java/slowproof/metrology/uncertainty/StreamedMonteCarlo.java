@@ -1,6 +1,5 @@
 package slowproof.metrology.uncertainty;
 
-import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.rng.UniformRandomProvider;
 import slowproof.metrology.Check;
@@ -137,9 +136,10 @@ public final class StreamedMonteCarlo {
             for (int done = 0; done < size; done += BUFFER) {
                 filler.fill(values, second);
                 if (size - done < BUFFER) {
-                    // a source fills whole buffers; what is too much is not looked at
-                    values = Arrays.copyOf(values, size - done);
-                    second = Arrays.copyOf(second, size - done);
+                    // a source fills whole buffers, and may put values of one kind side by side; so those that are
+                    // taken lie all over it
+                    values = evenly(values, size - done);
+                    second = evenly(second, size - done);
                     place = new int[size - done];
                 }
                 moments = moments.plus(moments(values));
@@ -181,6 +181,14 @@ public final class StreamedMonteCarlo {
             squares += otherSquares;
             return new Moments(
                     values.length, origin + sum / values.length, Math.max(0, squares - sum * sum / values.length));
+        }
+
+        private static double[] evenly(double[] values, int count) {
+            double[] some = new double[count];
+            for (int i = 0; i < count; i++) {
+                some[i] = values[i * values.length / count];
+            }
+            return some;
         }
 
         private static double sum(double[] values) {

@@ -3,7 +3,9 @@ package slowproof.metrology.uncertainty;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.IntStream;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.sampling.distribution.SharedStateContinuousSampler;
 import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
@@ -196,15 +198,37 @@ class StreamedPublishedTest {
                             0,
                             wanted,
                             new Interval(-1, 1e6),
-                            new Interval(0.5, wanted - 1.5)));
-            // 0, 1, 2 ...: mean (n - 1)/2, variance n (n + 1)/12
+                            new Interval(0.5, 1e6)));
+            // 0, 1, 2 ... in whole buffers of 512, and places all over the last one
+            int whole = (int) (wanted / 512 * 512);
+            int rest = (int) (wanted - whole);
+            double[] values = IntStream.range(0, (int) wanted)
+                    .mapToDouble(i -> i < whole ? i : whole + (i - whole) * 512 / rest)
+                    .toArray();
+            double mean = Arrays.stream(values).average().orElseThrow();
+            double squares =
+                    Arrays.stream(values).map(x -> (x - mean) * (x - mean)).sum();
+            double deviation = Math.sqrt(squares / (wanted - 1));
             assertThat(found.values()).isEqualTo(wanted);
-            assertThat(found.mean()).isCloseTo((wanted - 1) / 2.0, within(1e-9 * wanted));
-            assertThat(found.companionMean()).isCloseTo(wanted - 1.0, within(1e-9 * wanted));
-            double deviation = Math.sqrt(wanted * (wanted + 1.0) / 12);
+            assertThat(found.mean()).isCloseTo(mean, within(1e-9 * wanted));
+            assertThat(found.companionMean()).isCloseTo(2 * mean, within(1e-9 * wanted));
             assertThat(found.standardDeviation()).isCloseTo(deviation, within(1e-9 * deviation));
             assertThat(found.below()).isEqualTo(1);
-            assertThat(found.above()).isEqualTo(1);
+            assertThat(found.above()).isZero();
         }
+    }
+
+    @Test
+    void fewValuesHoldTheKindsThatASourcePutsSideBySideInTheirShares() {
+        StreamedSource kinds = random -> (values, companions) -> {
+            Arrays.fill(values, 0, values.length / 4, 1);
+            Arrays.fill(values, values.length / 4, values.length, 2);
+        };
+        StreamedMonteCarlo.Result found = StreamedMonteCarlo.run(
+                kinds,
+                new StreamedMonteCarlo.Plan(
+                        1, 1, 0.95, IntervalKind.SYMMETRIC, 0, 100, new Interval(0, 3), new Interval(0, 3)));
+        // a quarter ones, three quarters twos
+        assertThat(found.mean()).isCloseTo(1.75, within(0.01));
     }
 }
