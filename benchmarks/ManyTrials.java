@@ -215,7 +215,6 @@ public final class ManyTrials {
             page("  inquiry: a surface of many trials", "/questions?slowest=60&material=" + encoded("acoustic felt") + rest);
             page("  inquiry: one kind of surface", "/questions?slowest=60&material=" + encoded("clear film roll 7") + rest);
             page("  inquiry: a name like none", "/questions?slowest=60&material=velvet" + rest);
-            page("  inquiry: no name", "/questions?slowest=60" + rest);
             page("  a question that was kept", "/questions/7");
         }
 

@@ -91,6 +91,7 @@ public record QuestionForm(
             Double tolerance = number("tolerance", true, Reading::length);
             order("fastest", slowest, fastest);
             order("hardest", gentlest, hardest);
+            surface();
             day();
             return slowest == null || piece == null || tolerance == null || !problems.isEmpty()
                     ? null
@@ -131,6 +132,13 @@ public record QuestionForm(
         private void order(String name, @Nullable Double low, @Nullable Double high) {
             if (low != null && high != null && low > high) {
                 problems.add(new Problem(name, visit.wording().text("inquiry.order", fields.getOrDefault(name, ""))));
+            }
+        }
+
+        /** Every surface has an error curve of its own, so without a name nothing tried is evidence. */
+        private void surface() {
+            if (!fields.containsKey("material")) {
+                problems.add(new Problem("material", visit.wording().text("inquiry.no_surface")));
             }
         }
 

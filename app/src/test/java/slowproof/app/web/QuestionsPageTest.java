@@ -106,6 +106,12 @@ class QuestionsPageTest {
         assertThat(get("/questions?material=felt&slowest=100&piece=600&tolerance=1"))
                 .contains("Yes, by our trial “Felt at the cutter”");
         assertThat(get("/questions?material=felt&slowest=100")).contains("are enough to look for evidence");
+        assertThat(get("/questions?slowest=100&piece=600&tolerance=1"))
+                .contains("are enough to look for evidence")
+                .doesNotContain("by our trial");
+        assertThat(visitor.post("/questions", "slowest", "100", "piece", "600", "tolerance", "1")
+                        .body())
+                .contains("No surface is named yet");
         assertThat(visitor.get("/questions?slowest=fast").body()).contains("\"fast\" is not a number");
     }
 
