@@ -3,8 +3,6 @@ package slowproof.app;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.Locale;
 import java.util.Objects;
 import picocli.CommandLine.Model.CommandSpec;
@@ -61,7 +59,7 @@ final class ReportCommand implements Command {
         if ((person == null) != (date == null) || (person != null && person.isBlank())) {
             return refused(console, wording.text("written.refused.release"));
         }
-        if (date != null && !isDate(date)) {
+        if (date != null && !Days.isDay(date)) {
             return refused(console, wording.text("written.refused.date", date));
         }
         if (Files.isRegularFile(target)) {
@@ -98,14 +96,6 @@ final class ReportCommand implements Command {
         WholeFile.write(target, stream -> stream.write(document));
         console.out().println(wording.text("written.done", target));
         return ExitStatus.DONE;
-    }
-
-    private static boolean isDate(String text) {
-        try {
-            return LocalDate.parse(text).toString().equals(text);
-        } catch (DateTimeParseException e) {
-            return false;
-        }
     }
 
     private static int refused(Console console, String message) {

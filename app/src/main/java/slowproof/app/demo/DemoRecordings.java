@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.IntFunction;
 import slowproof.app.demo.DemoBench.Run;
 import slowproof.archive.Archive;
 import slowproof.archive.EventKind;
@@ -110,36 +111,36 @@ final class DemoRecordings {
     }
 
     private static String together(SimRecording recording) {
-        StringBuilder rows = new StringBuilder("time_s,count,reference_mm\n");
         double[] time = recording.sensorTimeS();
         long[] count = recording.count();
         double[] position = recording.axisPositionMm();
-        for (int i = 0; i < time.length; i++) {
-            rows.append(rounded(time[i])).append(',').append(count[i]).append(',');
-            rows.append(rounded(position[i])).append('\n');
-        }
-        return rows.toString();
+        return rows(
+                "time_s,count,reference_mm",
+                time.length,
+                List.of(i -> rounded(time[i]), i -> count[i], i -> rounded(position[i])));
     }
 
     private static String sensor(SimRecording recording) {
-        StringBuilder rows = new StringBuilder("time_s,count\n");
         double[] time = recording.sensorTimeS();
         long[] count = recording.count();
-        for (int i = 0; i < time.length; i++) {
-            rows.append(rounded(time[i])).append(',').append(count[i]).append('\n');
-        }
-        return rows.toString();
+        return rows("time_s,count", time.length, List.of(i -> rounded(time[i]), i -> count[i]));
     }
 
     private static String axis(SimRecording recording) {
-        StringBuilder rows = new StringBuilder("time_s,position_mm\n");
         double[] time = recording.axisTimeS();
         double[] position = recording.axisPositionMm();
-        for (int i = 0; i < time.length; i++) {
-            rows.append(rounded(time[i]))
-                    .append(',')
-                    .append(rounded(position[i]))
-                    .append('\n');
+        return rows("time_s,position_mm", time.length, List.of(i -> rounded(time[i]), i -> rounded(position[i])));
+    }
+
+    private static String rows(String heading, int count, List<IntFunction<Object>> columns) {
+        StringBuilder rows = new StringBuilder(heading).append('\n');
+        for (int i = 0; i < count; i++) {
+            String separator = "";
+            for (IntFunction<Object> column : columns) {
+                rows.append(separator).append(column.apply(i));
+                separator = ",";
+            }
+            rows.append('\n');
         }
         return rows.toString();
     }

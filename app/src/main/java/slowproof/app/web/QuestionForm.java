@@ -1,13 +1,12 @@
 package slowproof.app.web;
 
-import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import slowproof.app.Days;
 import slowproof.archive.desk.Question;
 import slowproof.archive.typed.DecimalMark;
 import slowproof.archive.typed.NotUnderstoodException;
@@ -144,12 +143,8 @@ public record QuestionForm(
 
         private void day() {
             String due = fields.getOrDefault("due", "");
-            if (!due.isEmpty()) {
-                try {
-                    LocalDate.parse(due);
-                } catch (DateTimeParseException e) {
-                    problems.add(new Problem("due", visit.wording().text("typed.not_a_date", due)));
-                }
+            if (!due.isEmpty() && !Days.isDay(due)) {
+                problems.add(new Problem("due", visit.wording().text("typed.not_a_date", due)));
             }
         }
     }

@@ -1,11 +1,10 @@
 package slowproof.app.web;
 
-import java.time.LocalDate;
-import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import slowproof.app.Days;
 import slowproof.archive.desk.Sample;
 import slowproof.wording.Wording;
 
@@ -52,7 +51,7 @@ public record SampleForm(Map<String, String> fields, List<Problem> problems) {
         boolean dates = true;
         for (String name : List.of("received", "due")) {
             String text = fields.getOrDefault(name, "");
-            if (!isDay(text)) {
+            if (!text.isEmpty() && !Days.isDay(text)) {
                 problems.add(new Problem(name, wording.text("typed.not_a_date", text)));
                 dates = false;
             }
@@ -63,18 +62,6 @@ public record SampleForm(Map<String, String> fields, List<Problem> problems) {
             problems.add(new Problem("due", wording.text("samples.due.early", received)));
         }
         return problems;
-    }
-
-    /** Returns true for a day as ISO 8601 writes it, and for nothing. */
-    static boolean isDay(String text) {
-        if (text.isEmpty()) {
-            return true;
-        }
-        try {
-            return LocalDate.parse(text).toString().equals(text);
-        } catch (DateTimeParseException e) {
-            return false;
-        }
     }
 
     /** Returns what was typed into a field, empty for nothing. */

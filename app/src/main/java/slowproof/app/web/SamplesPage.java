@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import slowproof.app.Days;
 import slowproof.archive.CardChangedException;
 import slowproof.archive.Cards;
 import slowproof.archive.TrialEntry;
@@ -202,7 +203,7 @@ public final class SamplesPage {
     private void giveBack(Context context) {
         Visit visit = Visit.of(context);
         String day = visit.field("day").strip();
-        if (day.isEmpty() || !SampleForm.isDay(day)) {
+        if (!Days.isDay(day)) {
             refuse(context, new Problem("day", visit.wording().text("typed.not_a_date", day)));
             return;
         }

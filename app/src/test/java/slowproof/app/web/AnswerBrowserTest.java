@@ -9,42 +9,18 @@ import com.microsoft.playwright.options.ColorScheme;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.List;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** The page of the written answer in a real browser. */
-class AnswerBrowserTest {
+class AnswerBrowserTest extends BrowserPages {
     /** Every element that ends to the right of the window. */
     private static final String BEYOND = "[...document.querySelectorAll('main *')]"
             + ".filter(e => e.getBoundingClientRect().right > document.documentElement.clientWidth + 1)"
             + ".map(e => e.outerHTML.slice(0, 80)).join('\\n')";
 
     private static final int PATIENCE_MS = 30_000;
-
-    @TempDir
-    static Path folder;
-
-    private static Server server;
-    private static Chromium chromium;
-
-    @BeforeAll
-    static void start() {
-        chromium = Chromium.start();
-        server = Server.start(folder, 0);
-    }
-
-    @AfterAll
-    static void stop() {
-        if (server != null) {
-            server.close();
-            chromium.close();
-        }
-    }
 
     /** An invented trial at one speed; returns its path. */
     private static String trial() {
@@ -77,7 +53,6 @@ class AnswerBrowserTest {
             throws IOException {
         Page page = chromium.open(language, colours, width, 800);
         page.setDefaultTimeout(PATIENCE_MS);
-        page.addInitScript(Chromium.WATCH_POLICY);
         page.navigate(server.url() + trial());
         page.click("text=" + button);
         assertThat(page.locator("#draft_written_in")).hasValue(language);

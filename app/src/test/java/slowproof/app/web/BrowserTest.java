@@ -9,46 +9,15 @@ import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.WaitForSelectorState;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** The pages in a real browser: the way of each page that matters most, and its commonest mistake. */
-class BrowserTest {
+class BrowserTest extends BrowserPages {
     private static final int MOST_TABS = 120;
-
-    @TempDir
-    static Path folder;
-
-    private static Server server;
-    private static Chromium chromium;
-
-    @BeforeAll
-    static void start() {
-        chromium = Chromium.start();
-        server = Server.start(folder, 0);
-    }
-
-    @AfterAll
-    static void stop() {
-        if (server != null) {
-            server.close();
-            chromium.close();
-        }
-    }
-
-    private static Page open(String language, String path) {
-        Page page = chromium.open(language);
-        page.addInitScript(Chromium.WATCH_POLICY);
-        page.navigate(server.url() + path);
-        return page;
-    }
 
     /** A trial with readings that hold at 100 mm/s and fail at 25 mm/s; returns its path. */
     private static String trial() {

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Assumptions;
 /** The browser that the tests drive: the one that the machine has installed, with a fresh profile every time. */
 final class Chromium implements AutoCloseable {
     /** Counts refused scripts, styles and other breaches of the content security policy. */
-    static final String WATCH_POLICY = "window.breaches = [];"
+    private static final String WATCH_POLICY = "window.breaches = [];"
             + "document.addEventListener('securitypolicyviolation', e => window.breaches.push(e.violatedDirective + ' ' + e.blockedURI));";
 
     private static final List<String> PLACES =
@@ -50,13 +50,14 @@ final class Chromium implements AutoCloseable {
         return new Chromium(executable.orElseThrow());
     }
 
-    /** Opens a window of its own, with its own cookies. */
+    /** Opens a window of its own, with its own cookies, that watches the policy. */
     Page open(String language, ColorScheme colours, int width, int height) {
         BrowserContext context = browser.newContext(new Browser.NewContextOptions()
                 .setLocale(language.equals("de") ? "de-DE" : "en-GB")
                 .setColorScheme(colours)
                 .setPermissions(List.of("clipboard-read", "clipboard-write"))
                 .setViewportSize(width, height));
+        context.addInitScript(WATCH_POLICY);
         context.setDefaultTimeout(10_000);
         return context.newPage();
     }
@@ -65,7 +66,7 @@ final class Chromium implements AutoCloseable {
         return open(language, ColorScheme.LIGHT, 1280, 800);
     }
 
-    /** Closes a window that watched the policy; fails when the page had broken it. */
+    /** Closes a window; fails when its page had broken the policy. */
     static void close(Page page) {
         assertThat(page.evaluate("window.breaches.join()")).isEqualTo("");
         page.context().close();

@@ -11,10 +11,8 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import slowproof.app.demo.DemoArchive;
@@ -24,19 +22,11 @@ import slowproof.files.in.TrialReader;
  * Trials, questions, comparisons and samples in a real browser, on the archive of the demo: the main way of each page, its
  * commonest mistake, and what two people do to one sample.
  */
-class DeskBrowserTest {
+class DeskBrowserTest extends BrowserPages {
     private static final String FELT = "/trials/demo00000001";
 
-    @TempDir
-    static Path folder;
-
-    private static Server server;
-    private static Chromium chromium;
-
     @BeforeAll
-    static void start() {
-        chromium = Chromium.start();
-        server = Server.start(folder, 0);
+    static void fill() {
         ZoneId zone = ZoneId.systemDefault();
         server.whenEmpty(archive -> DemoArchive.fill(
                 archive,
@@ -46,21 +36,6 @@ class DeskBrowserTest {
                 zone));
         // waits until every trial is summed up
         new Visitor(server.url()).get("/trials.csv");
-    }
-
-    @AfterAll
-    static void stop() {
-        if (server != null) {
-            server.close();
-            chromium.close();
-        }
-    }
-
-    private static Page open(String language, String path) {
-        Page page = chromium.open(language);
-        page.addInitScript(Chromium.WATCH_POLICY);
-        page.navigate(server.url() + path);
-        return page;
     }
 
     @Test

@@ -11,7 +11,6 @@ import com.microsoft.playwright.options.BoundingBox;
 import com.microsoft.playwright.options.ColorScheme;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -20,10 +19,8 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import slowproof.files.in.LineReader;
@@ -31,34 +28,19 @@ import slowproof.trial.line.Line;
 import slowproof.trial.line.LineStep;
 
 /** The page of a line in a real browser. */
-class LineBrowserTest {
+class LineBrowserTest extends BrowserPages {
     private static final Pattern BETTER =
             Pattern.compile("\\(([0-9.]+)\\smm better\\)", Pattern.UNICODE_CHARACTER_CLASS);
 
     private static final int PATIENCE_MS = 30_000;
 
-    @TempDir
-    static Path folder;
-
-    private static Server server;
-    private static Chromium chromium;
     private static String trial;
 
     @BeforeAll
-    static void start() {
-        chromium = Chromium.start();
-        server = Server.start(folder, 0);
+    static void type() {
         trial = trial();
         // charts take a busy machine a while
         PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MS);
-    }
-
-    @AfterAll
-    static void stop() {
-        if (server != null) {
-            server.close();
-            chromium.close();
-        }
     }
 
     /** An invented trial at four speeds; slow passes lose length. Returns its path. */
@@ -101,7 +83,6 @@ class LineBrowserTest {
         forget();
         Page page = chromium.open(language, colours, width, height);
         page.setDefaultTimeout(PATIENCE_MS);
-        page.addInitScript(Chromium.WATCH_POLICY);
         page.navigate(server.url() + trial + "/line");
         return page;
     }
@@ -136,9 +117,7 @@ class LineBrowserTest {
             String limit,
             String promise) {
         forget();
-        Page page = chromium.open(language);
-        page.addInitScript(Chromium.WATCH_POLICY);
-        page.navigate(server.url() + trial);
+        Page page = open(language, trial);
         page.click(".tabs a >> nth=2");
         page.waitForURL("**/line");
         describe(page, "length", length, "tolerance", tolerance, "creep", creep);

@@ -10,44 +10,18 @@ import com.microsoft.playwright.options.ColorScheme;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** Taking recordings in with a real browser: the main way, its commonest mistakes, by keyboard, in both languages. */
-class UploadBrowserTest {
-    @TempDir
-    static Path folder;
-
-    private static Server server;
-    private static Chromium chromium;
-
-    @BeforeAll
-    static void start() {
-        chromium = Chromium.start();
-        server = Server.start(folder.resolve("archive"), 0);
-    }
-
-    @AfterAll
-    static void stop() {
-        if (server != null) {
-            server.close();
-            chromium.close();
-        }
-    }
-
+class UploadBrowserTest extends BrowserPages {
     private static Path file(String name, String content) throws IOException {
         return Files.writeString(Files.createTempDirectory(folder, "logs").resolve(name), content);
     }
 
     private static Page open(String language) {
-        Page page = chromium.open(language);
-        page.addInitScript(Chromium.WATCH_POLICY);
-        page.navigate(server.url() + "recordings/new");
-        return page;
+        return open(language, "recordings/new");
     }
 
     private static void send(Page page, Path... files) {

@@ -3,8 +3,9 @@ package slowproof.report.chart;
 import java.util.List;
 
 /**
- * A chart as JSON for the pages, which paint it on a canvas: both axes, the decimal sign, and the layers, each place an
- * array [x, y, low, high] with null for what is not there. Written by hand: seven shapes of numbers and short words.
+ * A chart as JSON for the pages, which paint it on a canvas: both axes, a logarithmic one with its round values, the
+ * decimal sign, and the layers, each place an array [x, y, low, high] with null for what is not there. Written by hand:
+ * seven shapes of numbers and short words.
  */
 public final class PlotJson {
     private final StringBuilder out = new StringBuilder();
@@ -41,7 +42,21 @@ public final class PlotJson {
         out.append(",\"decades\":").append(axis.logarithmic());
         number("low", axis.low());
         number("high", axis.high());
+        if (axis.logarithmic()) {
+            ticks(axis);
+        }
         out.append('}');
+    }
+
+    private void ticks(Axis axis) {
+        out.append(",\"ticks\":[");
+        String separator = "";
+        for (double value : Ticks.decades(axis)) {
+            out.append(separator);
+            value(value);
+            separator = ",";
+        }
+        out.append(']');
     }
 
     private void layer(Layer layer) {

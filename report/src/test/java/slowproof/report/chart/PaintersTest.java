@@ -119,6 +119,8 @@ class PaintersTest {
     void jsonHoldsAxesAndLayersInOrder() throws Exception {
         JsonNode json = new ObjectMapper().readTree(PlotJson.of(CHART));
         assertThat(json.at("/x/decades").booleanValue()).isTrue();
+        assertThat(json.at("/x/ticks")).hasToString("[5.0,10.0,20.0,50.0,100.0,200.0,500.0]");
+        assertThat(json.at("/y/ticks").isMissingNode()).isTrue();
         assertThat(json.at("/y/low").doubleValue()).isEqualTo(-1);
         assertThat(json.at("/mark").textValue()).isEqualTo(",");
         assertThat(json.get("layers")).hasSize(CHART.layers().size());

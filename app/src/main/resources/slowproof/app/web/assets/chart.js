@@ -14,31 +14,6 @@ window.slowproofChart = function (figure) {
     return String(Number(value.toPrecision(5))).replace('.', chart.mark).replace('-', '\u2212');
   }
 
-  function decades(u, axis, low, high) {
-    const span = Math.log10(high / low);
-    if (span < 0.5) { return even(low, high); }
-    const digits = span > 3.5 ? [1] : span > 1 ? [1, 2, 5] : [1, 2, 3, 4, 5, 6, 7, 8, 9];
-    const all = [];
-    for (let decade = Math.floor(Math.log10(low)); decade <= Math.ceil(Math.log10(high)); decade++) {
-      digits.forEach((digit) => {
-        const value = Number((digit * Math.pow(10, decade)).toPrecision(3));
-        if (value >= low && value <= high) { all.push(value); }
-      });
-    }
-    return all;
-  }
-
-  // on less than half a decade its whole digits are too few
-  function even(low, high) {
-    const wanted = (high - low) / 5;
-    const decade = Math.floor(Math.log10(wanted));
-    const digit = wanted / Math.pow(10, decade);
-    const step = (digit > 7 ? 10 : digit > 3 ? 5 : digit > 1.4 ? 2 : 1) * Math.pow(10, decade);
-    const all = [];
-    for (let k = Math.ceil(low / step); k * step <= high; k++) { all.push(Number((k * step).toPrecision(6))); }
-    return all;
-  }
-
   // a symbol with its centre at x, y; unit: one CSS pixel
   function symbol(context, layer, x, y, unit) {
     const tone = colour(layer.tone);
@@ -266,7 +241,7 @@ window.slowproofChart = function (figure) {
 
   function axis(described, size) {
     const made = { font: face, labelFont: face, stroke: colour('ink'), grid: { stroke: colour('rule') }, ticks: { stroke: colour('rule-strong') }, size: size, values: (u, all) => all.map(written) };
-    if (described.decades) { made.splits = decades; made.filter = (u, all) => all; }
+    if (described.decades) { made.splits = () => described.ticks; made.filter = (u, all) => all; }
     return made;
   }
 
