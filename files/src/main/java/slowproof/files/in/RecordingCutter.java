@@ -38,9 +38,6 @@ import slowproof.trial.recording.SpeedTrace;
 
 /** Reads one recording of a trial and cuts it into passes, or takes what came of it before from the cache. */
 final class RecordingCutter {
-    /** From this many rows on plateaus are judged, and the picture is made, side by side. */
-    private static final int WORTH_THREADS = 500_000;
-
     private final TrialFiles files;
     private final List<Note> notes = new ArrayList<>();
     private final List<SourceFile> sources = new ArrayList<>();
@@ -128,7 +125,7 @@ final class RecordingCutter {
         if (watcher != null) {
             watcher.see(wanted.name(), recording);
         }
-        boolean large = recording.size() > WORTH_THREADS;
+        boolean large = recording.isLong();
         // the picture needs nothing of the search
         CompletableFuture<SpeedTrace> trace =
                 large ? CompletableFuture.supplyAsync(() -> SpeedTrace.of(recording, RecordingCut.PIECES)) : null;

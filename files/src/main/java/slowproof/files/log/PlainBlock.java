@@ -16,9 +16,7 @@ final class PlainBlock {
 
     private static final VarHandle EIGHT = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
     private static final long[] TENS = {1, 10, 100, 1000, 10_000, 100_000, 1_000_000, 10_000_000};
-    private static final double[] POWERS = {
-        1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15
-    };
+    static final double[] POWERS = {1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15};
 
     private final byte separator;
     private final byte decimal;
@@ -28,6 +26,8 @@ final class PlainBlock {
 
     /** True for columns whose numbers are taken as they stand. */
     private final boolean[] plain;
+
+    private final RowShape shape;
 
     private final double[][] columns;
     private byte[] text = new byte[0];
@@ -47,6 +47,7 @@ final class PlainBlock {
             placeOf[this.targets[k].index()] = k;
             plain[k] = this.targets[k].asItStands();
         }
+        shape = new RowShape(separator, decimal, comment, placeOf);
         columns = new double[this.targets.length][Math.max(rowsAtFirst, 16)];
     }
 
@@ -77,12 +78,57 @@ final class PlainBlock {
                     columns[k] = Arrays.copyOf(columns[k], rows + (rows >> 1));
                 }
             }
-            if (!line()) {
+            int taken = shape.take(bytes, at, end, columns, rows);
+            if (taken == 0) {
+                int first = at;
+                if (!line()) {
+                    return false;
+                }
+                shape.learn(bytes, first);
+                rows++;
+            } else if (meant(taken)) {
+                at += taken * shape.rowLength();
+                rows += taken;
+            } else {
                 return false;
             }
-            rows++;
         }
         return true;
+    }
+
+    /** Makes what is meant of the numbers in the next rows; false when one of them cannot be. */
+    private boolean meant(int taken) {
+        for (int k = 0; k < columns.length; k++) {
+            if (!plain[k] && !meant(targets[k], columns[k], taken)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean meant(Target target, double[] numbers, int taken) {
+        boolean share = target.role() == ColumnRole.DROPOUT;
+        double before = Double.NaN;
+        double meant = 0;
+        for (int row = rows; row < rows + taken; row++) {
+            // flags, levels and shares seldom change
+            if (numbers[row] != before) {
+                before = numbers[row];
+                meant = target.value(before);
+                if (share && !(meant >= 0 && meant <= 1)) {
+                    return false;
+                }
+            }
+            numbers[row] = meant;
+        }
+        return true;
+    }
+
+    private boolean meant(int place, int row, double number) {
+        Target target = targets[place];
+        double meant = target.value(number);
+        columns[place][row] = meant;
+        return target.role() != ColumnRole.DROPOUT || (meant >= 0 && meant <= 1);
     }
 
     private boolean line() {
@@ -114,10 +160,7 @@ final class PlainBlock {
             columns[place][rows] = value;
             return !Double.isNaN(value);
         }
-        Target target = targets[place];
-        double meant = target.value(value);
-        columns[place][rows] = meant;
-        return !Double.isNaN(value) && (target.role() != ColumnRole.DROPOUT || (meant >= 0 && meant <= 1));
+        return !Double.isNaN(value) && meant(place, rows, value);
     }
 
     /** Passes over a cell that nobody wants; quotes might hide a separator. */

@@ -24,12 +24,14 @@ import slowproof.trial.recording.ColumnSpace;
 
 /**
  * The quick way through large logs that are written plainly: one byte per sign, no quotes, no comments, no empty
- * cells, every row complete. Blocks of whole lines are read and parsed side by side, straight from bytes to numbers,
- * and put behind one another in the columns, so that no number is ever held twice. At the first thing out of the ordinary all is left to the thorough way, which knows what to
+ * cells, every row complete. Blocks of whole lines are read once and parsed side by side, straight from bytes to numbers;
+ * in their order they enter the fingerprint and are put behind one another in the columns, so that no number is ever held twice. At the first thing out of the ordinary all is left to the thorough way, which knows what to
  * say about it; so this one never has to.
  */
 final class PlainLog {
     private static final int BLOCK = 1 << 20;
+
+    private static final int CHUNK = 1 << 13;
 
     /** Below this size the thorough way is as quick, and threads are not worth their start. */
     private static final long WORTHWHILE = 8L << 20;
@@ -87,7 +89,7 @@ final class PlainLog {
     @Nullable
     Content read() throws IOException {
         int workers = Runtime.getRuntime().availableProcessors();
-        ExecutorService pool = Executors.newFixedThreadPool(workers + 1, task -> {
+        ExecutorService pool = Executors.newFixedThreadPool(workers, task -> {
             Thread thread = new Thread(task, "log reader");
             thread.setDaemon(true);
             return thread;
@@ -98,7 +100,6 @@ final class PlainLog {
             if (from < 0) {
                 return null;
             }
-            Future<String> sha256 = pool.submit(() -> sha256(size));
             long end = endOfWholeRows(channel, from, size);
             Shared shared = new Shared(channel, from, end);
             List<Future<?>> all = new ArrayList<>();
@@ -108,10 +109,15 @@ final class PlainLog {
                     return null;
                 }));
             }
+            shared.begin();
             for (Future<?> worker : all) {
                 worker.get();
             }
-            return shared.odd ? null : new Content(shared.columns(), sha256.get(), end < size);
+            if (shared.odd()) {
+                return null;
+            }
+            shared.digest(end, size);
+            return new Content(shared.columns(), HexFormat.of().formatHex(shared.digest.digest()), end < size);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IOException("reading was interrupted", e);
@@ -174,33 +180,17 @@ final class PlainLog {
         return at < size ? at : -1;
     }
 
-    private String sha256(long size) throws IOException {
-        MessageDigest digest = RawLog.sha256();
-        byte[] buffer = new byte[BLOCK];
-        try (InputStream in = Files.newInputStream(path)) {
-            long left = size;
-            while (left > 0) {
-                int read = in.read(buffer, 0, (int) Math.min(buffer.length, left));
-                if (read < 0) {
-                    throw new IOException("the file became shorter while it was read");
-                }
-                digest.update(buffer, 0, read);
-                left -= read;
-            }
-        }
-        return HexFormat.of().formatHex(digest.digest());
-    }
-
-    /** What the workers share: blocks are handed out by number and put into the columns in that order. */
+    /** What the workers share: blocks are handed out by number, and what must keep their order is done in turn. */
     private final class Shared {
         private final FileChannel channel;
         private final long from;
         private final long size;
         private final long blocks;
         private final AtomicLong next = new AtomicLong();
+        private final MessageDigest digest = RawLog.sha256();
+        private final Turns digesting = new Turns();
         private final List<Column.Builder> builders = new ArrayList<>();
-        private long placed;
-        private volatile boolean odd;
+        private final Turns placing = new Turns();
 
         Shared(FileChannel channel, long from, long size) {
             this.channel = channel;
@@ -209,21 +199,59 @@ final class PlainLog {
             this.blocks = (size - from + blockSize - 1) / blockSize;
         }
 
-        /** Puts a block into the columns when it is its turn. */
-        synchronized void place(long number, PlainBlock block) throws InterruptedException {
-            while (placed != number && !odd) {
-                wait();
+        boolean odd() {
+            return placing.over();
+        }
+
+        void refuse() {
+            digesting.end();
+            placing.end();
+        }
+
+        /** Does what must come before the first block, while that is parsed. */
+        void begin() throws IOException {
+            digest(0, from);
+            digesting.next();
+            byte[] text = new byte[(int) Math.min(LONGEST_LINE, size - from)];
+            if (!fill(channel, from, text, text.length)) {
+                throw new IOException("the file became shorter while it was read");
             }
-            if (odd) {
-                return;
+            int rows = 1;
+            for (byte c : text) {
+                rows += c == '\n' ? 1 : 0;
             }
-            if (builders.isEmpty()) {
-                // the later rows are about as long as the first; counters and times gain digits, so they are not
-                // shorter
-                long guess = (size - from) / blockSize * block.rows() + 2L * block.rows() + 16;
-                for (int k = 0; k < targets.size(); k++) {
-                    builders.add(new Column.Builder((int) Math.min(guess, MOST_ROWS), space));
+            // the later rows are about as long as the first; counters and times gain digits, so they are not shorter
+            long guess = Math.min((size - from) / text.length * rows + 2L * rows, MOST_ROWS);
+            for (int k = 0; k < targets.size(); k++) {
+                builders.add(new Column.Builder((int) guess, space));
+            }
+            placing.next();
+        }
+
+        /** Takes bytes around the blocks into the fingerprint. */
+        void digest(long begin, long end) throws IOException {
+            byte[] bytes = new byte[(int) (end - begin)];
+            if (!fill(channel, begin, bytes, bytes.length)) {
+                throw new IOException("the file became shorter while it was read");
+            }
+            digest.update(bytes);
+        }
+
+        /** Takes a block into the fingerprint when it is its turn. */
+        void digest(long number, byte[] text, int begin, int length) throws InterruptedException {
+            if (digesting.await(number + 1)) {
+                // a method that is called often is compiled soon
+                for (int at = 0; at < length; at += CHUNK) {
+                    digest.update(text, begin + at, Math.min(CHUNK, length - at));
                 }
+                digesting.next();
+            }
+        }
+
+        /** Puts a block into the columns when it is its turn. */
+        void place(long number, PlainBlock block) throws InterruptedException {
+            if (!placing.await(number + 1)) {
+                return;
             }
             if ((long) builders.get(0).size() + block.rows() > MOST_ROWS) {
                 refuse();
@@ -232,16 +260,10 @@ final class PlainLog {
             for (int k = 0; k < targets.size(); k++) {
                 builders.get(k).add(block.column(k), block.rows());
             }
-            placed++;
-            notifyAll();
+            placing.next();
         }
 
-        synchronized void refuse() {
-            odd = true;
-            notifyAll();
-        }
-
-        synchronized List<Column> columns() {
+        List<Column> columns() {
             return builders.stream().map(Column.Builder::build).toList();
         }
     }
@@ -251,7 +273,7 @@ final class PlainLog {
         byte[] text = new byte[blockSize + LONGEST_LINE + PlainBlock.SLACK];
         PlainBlock block = new PlainBlock(layout, targets, blockSize / 24);
         try {
-            while (!shared.odd) {
+            while (!shared.odd()) {
                 long number = shared.next.getAndIncrement();
                 if (number >= shared.blocks) {
                     return;
@@ -264,6 +286,8 @@ final class PlainLog {
                     shared.refuse();
                     return;
                 }
+                int begin = (int) (offset - readFrom);
+                shared.digest(number, text, begin, (int) Math.min(blockSize, shared.size - offset));
                 boolean last = readFrom + wanted == shared.size;
                 int start = number == 0 ? 0 : afterLineFeed(text, 0, wanted);
                 int blockEnd = (int) (Math.min(offset + blockSize, shared.size) - readFrom);

@@ -22,11 +22,30 @@ public final class Column {
     private final int size;
     private final ColumnSpace space;
 
+    /** Every value is this many times what is kept; a product with one changes nothing. */
+    private final double factor;
+
+    private final @Nullable Column kept;
+
+    /** Found when they are first asked for. */
+    private volatile @Nullable RowBlocks blocks;
+
     private Column(double @Nullable [] values, DoubleBuffer[] parts, int size, ColumnSpace space) {
         this.values = values;
         this.parts = parts;
         this.size = size;
         this.space = space;
+        this.factor = 1;
+        this.kept = null;
+    }
+
+    private Column(Column kept, double factor) {
+        this.values = kept.values;
+        this.parts = kept.parts;
+        this.size = kept.size;
+        this.space = kept.space;
+        this.factor = factor * kept.factor;
+        this.kept = kept;
     }
 
     /** Returns a column with a copy of the values. */
@@ -68,15 +87,22 @@ public final class Column {
     /** Returns the value of a row that is there; for the long loops of this package. */
     double get(int row) {
         double[] heap = values;
-        return heap != null ? heap[row] : parts[row >> PART_BITS].get(row & (PART - 1));
+        return factor * (heap != null ? heap[row] : parts[row >> PART_BITS].get(row & (PART - 1)));
     }
 
     /** Returns a copy of the rows {@code from} (included) to {@code to} (excluded). */
     public double[] toArray(int from, int to) {
         Objects.checkFromToIndex(from, to, size);
-        if (values != null) {
-            return Arrays.copyOfRange(values, from, to);
+        double[] copy = values != null ? Arrays.copyOfRange(values, from, to) : partsOf(from, to);
+        if (factor != 1) {
+            for (int i = 0; i < copy.length; i++) {
+                copy[i] *= factor;
+            }
         }
+        return copy;
+    }
+
+    private double[] partsOf(int from, int to) {
         double[] copy = new double[to - from];
         int row = from;
         while (row < to) {
@@ -90,6 +116,26 @@ public final class Column {
     /** Returns a copy of all values. */
     public double[] toArray() {
         return toArray(0, size);
+    }
+
+    /** Returns a column of every value times a factor other than zero; no number is kept twice. */
+    Column times(double factor) {
+        return new Column(this, factor);
+    }
+
+    /** Returns what the rows come to block by block; found once, since it takes all rows. */
+    RowBlocks blocks() {
+        RowBlocks found = blocks;
+        if (found == null) {
+            found = kept == null ? RowBlocks.of(this) : kept.blocks().scaled(this, factor / kept.factor);
+            blocks = found;
+        }
+        return found;
+    }
+
+    /** Returns the smallest step between neighbouring rows, zero when no value ever changes. */
+    double smallestStep() {
+        return blocks().smallestMove();
     }
 
     /** Returns a builder for a column that is kept where this one is. */

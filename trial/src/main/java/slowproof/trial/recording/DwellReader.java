@@ -42,62 +42,98 @@ final class DwellReader {
         if (begin > first && time.get(begin) > to) {
             begin--;
         }
-        int end = begin;
-        while (end + 1 <= last && time.get(end + 1) <= to) {
-            end++;
+        int end = last;
+        while (end > begin && time.get(end) > to) {
+            end--;
         }
+        double origin = reference.get(begin);
         Column shown = indication;
+        if (shown == null) {
+            double mean = origin
+                    + Means.of(time, reference, reference, begin, end, to).first();
+            return dwell(first, last, mean, Double.NaN, Double.NaN, Double.NaN, longEnough);
+        }
+        Means means = Means.of(time, reference, shown, begin, end, to);
+        double span = shown.blocks().high(begin, end) - shown.blocks().low(begin, end);
+        return dwell(
+                first,
+                last,
+                origin + means.first(),
+                shown.get(begin) + means.second(),
+                slopePerMin(shown, begin, end, means),
+                span,
+                longEnough);
+    }
+
+    private Dwell dwell(
+            int first,
+            int last,
+            double referenceMm,
+            double indicationMm,
+            double driftMmPerMin,
+            double spanMm,
+            boolean longEnough) {
         return new Dwell(
                 first,
                 last,
                 time.get(first),
                 time.get(last),
-                mean(reference, begin, end, to),
-                shown == null ? Double.NaN : mean(shown, begin, end, to),
-                shown == null ? Double.NaN : slopePerMin(shown, begin, end),
-                shown == null ? Double.NaN : span(shown, begin, end),
+                referenceMm,
+                indicationMm,
+                driftMmPerMin,
+                spanMm,
                 longEnough);
     }
 
-    private double mean(Column values, int begin, int end, double untilS) {
-        double sum = 0;
-        double weight = 0;
-        for (int i = begin; i <= end; i++) {
-            double next = i < end ? time.get(i + 1) : Math.max(untilS, time.get(i));
-            double held = next - time.get(i);
-            sum += held * (values.get(i) - values.get(begin));
-            weight += held;
+    /**
+     * What some rows come to in one go over them, all less the values of the first one.
+     *
+     * @param first mean of a column, each row counting for the time until the next
+     * @param second the same of another column
+     * @param timeS plain mean of the times in s
+     * @param plainSecond plain mean of the second column
+     */
+    private record Means(double first, double second, double timeS, double plainSecond) {
+        static Means of(Column time, Column first, Column second, int begin, int end, double untilS) {
+            double start = time.get(begin);
+            double firstOrigin = first.get(begin);
+            double secondOrigin = second.get(begin);
+            double weight = 0;
+            double firstSum = 0;
+            double secondSum = 0;
+            double times = 0;
+            double plain = 0;
+            double here = start;
+            for (int i = begin; i <= end; i++) {
+                double next = i < end ? time.get(i + 1) : Math.max(untilS, here);
+                double held = next - here;
+                double value = second.get(i) - secondOrigin;
+                firstSum += held * (first.get(i) - firstOrigin);
+                secondSum += held * value;
+                weight += held;
+                times += here - start;
+                plain += value;
+                here = next;
+            }
+            int rows = end - begin + 1;
+            boolean weighed = weight > 0;
+            return new Means(
+                    weighed ? firstSum / weight : 0, weighed ? secondSum / weight : 0, times / rows, plain / rows);
         }
-        return weight > 0 ? values.get(begin) + sum / weight : values.get(begin);
     }
 
-    private static double span(Column indication, int begin, int end) {
-        double low = indication.get(begin);
-        double high = low;
-        for (int i = begin + 1; i <= end; i++) {
-            low = Math.min(low, indication.get(i));
-            high = Math.max(high, indication.get(i));
-        }
-        return high - low;
-    }
-
-    private double slopePerMin(Column indication, int begin, int end) {
-        int n = end - begin + 1;
-        if (n < 3) {
+    private double slopePerMin(Column shown, int begin, int end, Means means) {
+        if (end - begin < 2) {
             return Double.NaN;
         }
-        double meanT = 0;
-        double meanX = 0;
-        for (int i = begin; i <= end; i++) {
-            meanT += (time.get(i) - time.get(begin)) / n;
-            meanX += (indication.get(i) - indication.get(begin)) / n;
-        }
+        double timeOrigin = time.get(begin) + means.timeS();
+        double origin = shown.get(begin) + means.plainSecond();
         double tt = 0;
         double tx = 0;
         for (int i = begin; i <= end; i++) {
-            double t = time.get(i) - time.get(begin) - meanT;
+            double t = time.get(i) - timeOrigin;
             tt += t * t;
-            tx += t * (indication.get(i) - indication.get(begin) - meanX);
+            tx += t * (shown.get(i) - origin);
         }
         return 60 * tx / tt;
     }

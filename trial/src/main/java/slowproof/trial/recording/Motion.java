@@ -45,7 +45,7 @@ record Motion(
         Column track = recording.hasReference() ? recording.referenceMm() : recording.indicationMm();
         Column time = recording.timeS();
         double dwell = Math.max(settings.dwellS(), 3 * recording.intervalS());
-        double step = recording.hasReference() ? recording.referenceStepMm() : recording.indicationStepMm();
+        double step = track.smallestStep();
         double noise = RestNoise.standardDeviationMm(recording, track, dwell, step);
         double floor = Math.max(NOISE_SPREAD * noise, STEP_SPREAD * step);
         Double still = settings.stillBelowMmPerS();
@@ -55,29 +55,5 @@ record Motion(
         Double moving = settings.movingAboveMmPerS();
         double width = still * dwell;
         return new Motion(time, track, noise, step, width, moving == null ? 2 * width : moving * dwell, dwell);
-    }
-
-    /** Returns the smallest step of a track between neighbouring rows in mm, zero when it never moves. */
-    static double smallestStep(Column position) {
-        double smallest = Double.POSITIVE_INFINITY;
-        for (double step : SideBySide.over(1, position.size(), (from, to) -> smallestStep(position, from, to))) {
-            smallest = Math.min(smallest, step);
-        }
-        return smallest == Double.POSITIVE_INFINITY ? 0 : smallest;
-    }
-
-    private static double smallestStep(Column position, int from, int to) {
-        double smallest = Double.POSITIVE_INFINITY;
-        double before = to > from ? position.get(from - 1) : 0;
-        for (int i = from; i < to; i++) {
-            double here = position.get(i);
-            double step = Math.abs(here - before);
-            // differences of decimals leave dust of the last binary digits, far below any scale
-            if (step > 1e-9 * (1 + Math.abs(here)) && step < smallest) {
-                smallest = step;
-            }
-            before = here;
-        }
-        return smallest;
     }
 }

@@ -53,7 +53,7 @@ public final class PassFinder {
         Column indication = recording.hasIndication() ? recording.indicationMm() : null;
         this.reader = new DwellReader(motion.timeS(), motion.positionMm(), indication, settings.settleS());
         this.indicationStepMm = Double.isNaN(recording.countMm())
-                ? indication == null ? 0 : recording.indicationStepMm()
+                ? indication == null ? 0 : indication.smallestStep()
                 : recording.countMm();
     }
 
@@ -99,7 +99,7 @@ public final class PassFinder {
             return;
         }
         remarkCutMoves(segment, rests);
-        boolean large = segment.size() > SideBySide.WORTHWHILE;
+        boolean large = SideBySide.worthwhile(segment.size());
         Stream<Rest> stills = large ? rests.parallelStream() : rests.stream();
         List<Dwell> found =
                 stills.map(rest -> reader.read(rest.first(), rest.last(), true)).toList();
@@ -159,14 +159,10 @@ public final class PassFinder {
     }
 
     private boolean moves(Rest from, Rest to) {
-        Column position = motion.positionMm();
-        double origin = position.get(from.last());
-        for (int i = from.last(); i <= to.first(); i++) {
-            if (Math.abs(position.get(i) - origin) > motion.movingWidthMm()) {
-                return true;
-            }
-        }
-        return false;
+        RowBlocks blocks = motion.positionMm().blocks();
+        double origin = motion.positionMm().get(from.last());
+        return blocks.high(from.last(), to.first()) - origin > motion.movingWidthMm()
+                || origin - blocks.low(from.last(), to.first()) > motion.movingWidthMm();
     }
 
     private Rest trimmed(Rest rest) {
@@ -241,7 +237,8 @@ public final class PassFinder {
                 from = turn;
             }
         }
-        boolean ends = addPass(from, after, move);
+        boolean whole = move.passes().isEmpty() && move.apart().isEmpty();
+        boolean ends = whole ? addPass(from, after, legs, move) : addPass(from, after, move);
         return new Move(move.passes(), move.apart(), move.notes(), ends);
     }
 
@@ -264,6 +261,12 @@ public final class PassFinder {
     }
 
     private boolean addPass(Dwell before, Dwell after, Move move) {
+        List<Legs.Leg> legs =
+                Legs.find(motion.positionMm(), before.lastRow(), after.firstRow(), motion.movingWidthMm());
+        return addPass(before, after, legs, move);
+    }
+
+    private boolean addPass(Dwell before, Dwell after, List<Legs.Leg> legs, Move move) {
         Column time = motion.timeS();
         int from = before.lastRow();
         int to = after.firstRow();
@@ -278,7 +281,6 @@ public final class PassFinder {
                             seconds(after.startS())));
             return false;
         }
-        List<Legs.Leg> legs = Legs.find(motion.positionMm(), from, to, motion.movingWidthMm());
         double path = Math.max(Legs.pathMm(legs), Math.abs(travel));
         Plateau plateau = Plateau.of(recording, motion, from, to, path);
         double overshoot = overshoot(from, to, after.referenceMm(), Math.signum(travel));
@@ -321,10 +323,8 @@ public final class PassFinder {
     }
 
     private double overshoot(int from, int to, double endMm, double sense) {
-        double beyond = 0;
-        for (int i = from; i <= to; i++) {
-            beyond = Math.max(beyond, sense * (motion.positionMm().get(i) - endMm));
-        }
+        RowBlocks blocks = motion.positionMm().blocks();
+        double beyond = sense > 0 ? blocks.high(from, to) - endMm : endMm - blocks.low(from, to);
         return Math.max(beyond - motion.bandMm(), 0);
     }
 
@@ -366,13 +366,23 @@ public final class PassFinder {
         Column dropout = recording.dropout();
         Column time = motion.timeS();
         Set<Integer> gaps = Plateau.gapRows(recording, from, to);
+        RowBlocks blocks = dropout.blocks();
         double lost = 0;
         double known = 0;
-        for (int i = from + 1; i <= to; i++) {
-            double share = dropout.at(i);
-            if (!Double.isNaN(share) && (gaps.isEmpty() || !gaps.contains(i))) {
-                known += time.get(i) - time.get(i - 1);
-                lost += share * (time.get(i) - time.get(i - 1));
+        for (int i = from + 1; i <= to; ) {
+            int block = i / RowBlocks.ROWS;
+            int end = Math.min(blocks.to(block), to + 1);
+            if (gaps.isEmpty() && blocks.constant(block)) {
+                known += time.get(end - 1) - time.get(i - 1);
+                lost += blocks.low(block) * (time.get(end - 1) - time.get(i - 1));
+                i = end;
+            }
+            for (; i < end; i++) {
+                double share = dropout.get(i);
+                if (!Double.isNaN(share) && (gaps.isEmpty() || !gaps.contains(i))) {
+                    known += time.get(i) - time.get(i - 1);
+                    lost += share * (time.get(i) - time.get(i - 1));
+                }
             }
         }
         return known > 0 ? lost / known : Double.NaN;

@@ -25,10 +25,6 @@ public final class Recording {
     private final List<Segment> segments;
     private final List<IllegalTransition> illegalTransitions;
     private final List<Note> notes;
-    /** Found when it is first asked for; below zero until then. */
-    private volatile double indicationStepMm = -1;
-
-    private volatile double referenceStepMm = -1;
 
     /** Made by {@link RecordingAssembler}, and inside the package by what joins recordings. */
     Recording(
@@ -151,15 +147,10 @@ public final class Recording {
      * @throws IllegalStateException if it has no indication
      */
     public Recording reversed() {
-        Column indication = indicationMm();
-        Column.Builder turned = indication.sibling(indication.size());
-        for (int i = 0; i < indication.size(); i++) {
-            turned.add(-indication.get(i));
-        }
         return new Recording(
                 source,
                 timeS,
-                turned.build(),
+                indicationMm().times(-1),
                 referenceMm,
                 dropout,
                 countMm,
@@ -174,24 +165,9 @@ public final class Recording {
         return countMm;
     }
 
-    /** Returns the smallest step of the indication in mm, zero for none; found once, since it takes all rows. */
-    double indicationStepMm() {
-        double step = indicationStepMm;
-        if (step < 0) {
-            step = Motion.smallestStep(indicationMm());
-            indicationStepMm = step;
-        }
-        return step;
-    }
-
-    /** Returns the smallest step of the reference in mm, zero for none; found once, since it takes all rows. */
-    double referenceStepMm() {
-        double step = referenceStepMm;
-        if (step < 0) {
-            step = Motion.smallestStep(referenceMm());
-            referenceStepMm = step;
-        }
-        return step;
+    /** Returns true when threads are worth their start for work on every row. */
+    public boolean isLong() {
+        return SideBySide.worthwhile(size());
     }
 
     /** Returns the median time between rows in s, NaN for a single row. */

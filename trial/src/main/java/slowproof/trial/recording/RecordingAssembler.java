@@ -183,56 +183,31 @@ public final class RecordingAssembler {
     }
 
     private void findBreaks(double interval) {
+        RowBlocks clock = time.blocks();
         int back = 0;
         int firstBack = 0;
-        for (Steps part : SideBySide.over(1, size, (from, to) -> steps(interval, from, to))) {
-            breaks.addAll(part.breaks());
-            firstBack = back == 0 && part.back() > 0 ? part.firstBack() : firstBack;
-            back += part.back();
-            if (part.longestS() > longestIntervalS) {
-                longestIntervalS = part.longestS();
-                longestIntervalRow = part.longestRow();
+        for (int k = 0; k < clock.count(); k++) {
+            boolean ordinary = clock.leastStep(k) > 0 && clock.greatestStep(k) <= rule.gapFactor() * interval;
+            if (ordinary && clock.greatestStep(k) <= longestIntervalS) {
+                continue;
+            }
+            for (int i = Math.max(clock.from(k), 1); i < clock.to(k); i++) {
+                double step = time.get(i) - time.get(i - 1);
+                if (step <= 0) {
+                    firstBack = back++ == 0 ? i : firstBack;
+                    breaks.add(new Break(Break.Cause.CLOCK_BACK, i, line(i), time.get(i - 1), time.get(i), true));
+                } else if (step > rule.gapFactor() * interval) {
+                    boolean splits = step >= rule.splitS() && !stoodStill(i);
+                    breaks.add(new Break(Break.Cause.GAP, i, line(i), time.get(i - 1), time.get(i), splits));
+                } else if (step > longestIntervalS) {
+                    longestIntervalS = step;
+                    longestIntervalRow = i;
+                }
             }
         }
         if (back > 3 && back > size / ROWS_PER_CLOCK_JUMP) {
             throw refuse(ProblemCode.LOG_TIME_UNSORTED, firstBack, back);
         }
-    }
-
-    /**
-     * The steps of the clock in some rows.
-     *
-     * @param breaks places where rows do not follow on one another
-     * @param back steps back, or none at all
-     * @param firstBack row of the first of these
-     * @param longestS longest ordinary step in s
-     * @param longestRow row behind it
-     */
-    private record Steps(List<Break> breaks, int back, int firstBack, double longestS, int longestRow) {}
-
-    private Steps steps(double interval, int from, int to) {
-        List<Break> found = new ArrayList<>();
-        int back = 0;
-        int firstBack = 0;
-        double longest = 0;
-        int longestRow = 0;
-        double before = time.get(from - 1);
-        for (int i = from; i < to; i++) {
-            double here = time.get(i);
-            double step = here - before;
-            if (step <= 0) {
-                firstBack = back++ == 0 ? i : firstBack;
-                found.add(new Break(Break.Cause.CLOCK_BACK, i, line(i), before, here, true));
-            } else if (step > rule.gapFactor() * interval) {
-                boolean splits = step >= rule.splitS() && !stoodStill(i);
-                found.add(new Break(Break.Cause.GAP, i, line(i), before, here, splits));
-            } else if (step > longest) {
-                longest = step;
-                longestRow = i;
-            }
-            before = here;
-        }
-        return new Steps(found, back, firstBack, longest, longestRow);
     }
 
     /**
@@ -261,16 +236,27 @@ public final class RecordingAssembler {
             return Double.NaN;
         }
         double stretch = Math.max(10 * interval, 0.02);
+        RowBlocks clock = time.blocks();
+        RowBlocks moves = reference.blocks();
         double top = 0;
         int from = 0;
-        int nextBreak = 0;
-        for (int i = 1; i < size; i++) {
-            if (nextBreak < breaks.size() && breaks.get(nextBreak).row() == i) {
-                nextBreak++;
-                from = i;
-            } else if (time.get(i) - time.get(from) >= stretch) {
-                top = Math.max(top, Math.abs(reference.get(i) - reference.get(from)) / (time.get(i) - time.get(from)));
-                from = i;
+        for (int k = 0; k <= breaks.size(); k++) {
+            int to = k < breaks.size() ? breaks.get(k).row() : size;
+            Ascending rows = new Ascending(time, to);
+            while (from < to) {
+                int block = from / RowBlocks.ROWS;
+                if (from == clock.from(block) && moves.largestMove(block) <= top * clock.leastStep(block)) {
+                    // no step of it is faster than what was seen already
+                    from = Math.min(clock.to(block), to);
+                    continue;
+                }
+                int next = rows.firstAfter(from, stretch);
+                if (next < to) {
+                    double duration = time.get(next) - time.get(from);
+                    top = Math.max(top, Math.abs(reference.get(next) - reference.get(from)) / duration);
+                }
+                int end = Math.min(clock.to(block), to);
+                from = next < end ? next : end;
             }
         }
         return top;
@@ -278,31 +264,49 @@ public final class RecordingAssembler {
 
     /** Unwraps the counter where it has a register, and turns counts into mm. */
     private Column scaled(Column counts, double countMm, double topSpeed, double interval) {
-        Column.Builder result = time.sibling(size);
         CounterRegister register = scale.register();
         if (log.channelA() != null) {
             warnOfSlowSampling(topSpeed, interval, countMm);
             register = null;
         }
         if (register == null) {
-            for (int i = 0; i < size; i++) {
-                result.add(counts.get(i) * countMm);
-            }
-            return result.build();
+            return counts.times(countMm);
         }
         register = withSignOf(register, counts);
         refuseTooFast(register, topSpeed, countMm);
+        boolean round = goesRound(register, counts, topSpeed, countMm);
+        return (round ? unwrapped(register, counts, topSpeed, countMm) : counts).times(countMm);
+    }
+
+    /** False when the counter cannot have gone round, so that its counts are right as they stand. */
+    private boolean goesRound(CounterRegister register, Column counts, double topSpeed, double countMm) {
+        RowBlocks blocks = counts.blocks();
+        for (int k = 0; k < blocks.count(); k++) {
+            if (!(blocks.largestMove(k) < register.range() / 2)) {
+                return true;
+            }
+        }
+        return breaks.stream().anyMatch(place -> tooLongFor(register, place, topSpeed, countMm));
+    }
+
+    /** True when the register may have gone round unseen while rows are missing. */
+    private static boolean tooLongFor(CounterRegister register, Break place, double topSpeed, double countMm) {
+        return place.cause() == Break.Cause.GAP
+                && !register.canFollow(speedOr(topSpeed), place.toS() - place.fromS(), countMm);
+    }
+
+    private Column unwrapped(CounterRegister register, Column counts, double topSpeed, double countMm) {
+        Column.Builder result = time.sibling(size);
         double sense = 0;
         double unwrapped = counts.get(0);
-        result.add(unwrapped * countMm);
+        result.add(unwrapped);
         int wraps = 0;
         int nextBreak = 0;
         for (int i = 1; i < size; i++) {
             double step = register.step(counts.get(i - 1), counts.get(i));
             if (nextBreak < breaks.size() && breaks.get(nextBreak).row() == i) {
                 Break place = breaks.get(nextBreak);
-                if (place.cause() == Break.Cause.GAP
-                        && !register.canFollow(speedOr(topSpeed), place.toS() - place.fromS(), countMm)) {
+                if (tooLongFor(register, place, topSpeed, countMm)) {
                     if (reference != null) {
                         sense = sense == 0 ? senseOfTravel(register, counts) : sense;
                         step = register.stepNear(
@@ -321,7 +325,7 @@ public final class RecordingAssembler {
                 wraps++;
             }
             unwrapped += step;
-            result.add(unwrapped * countMm);
+            result.add(unwrapped);
         }
         if (wraps > 0) {
             notes.add(Note.of(NoteCode.LOG_COUNTER_WRAPPED, log.source(), wraps, register.bits()));
@@ -345,9 +349,9 @@ public final class RecordingAssembler {
      * the register cannot show is refused.
      */
     private CounterRegister withSignOf(CounterRegister register, Column counts) {
-        Extremes shown = Extremes.of(counts);
-        CounterRegister signed = shown.low() < 0 ? new CounterRegister(register.bits(), true) : register;
-        if (!signed.holds(shown.low()) || !signed.holds(shown.high())) {
+        double low = counts.blocks().low(0, size - 1);
+        CounterRegister signed = low < 0 ? new CounterRegister(register.bits(), true) : register;
+        if (!signed.holds(low) || !signed.holds(counts.blocks().high(0, size - 1))) {
             int row = 0;
             while (signed.holds(counts.get(row))) {
                 row++;
@@ -396,29 +400,28 @@ public final class RecordingAssembler {
     private void findCounterSteps(double topSpeed, double countMm) {
         Column shown = requireColumn(indication);
         Column referred = requireColumn(reference);
-        double span = Extremes.of(referred).span();
+        RowBlocks blocks = shown.blocks();
+        double span = referred.blocks().span();
         double fine = Double.isNaN(countMm) ? 0 : 5 * countMm;
-        List<Break> found = SideBySide.over(1, size, (from, to) -> {
-                    List<Break> here = new ArrayList<>();
-                    for (int i = from; i < to; i++) {
-                        double step = Math.abs(shown.get(i) - shown.get(i - 1));
-                        double possible = 3
-                                        * Math.max(
-                                                Math.abs(referred.get(i) - referred.get(i - 1)),
-                                                topSpeed * Math.abs(time.get(i) - time.get(i - 1)))
-                                + fine
-                                + 5;
-                        boolean toZero = step > possible && Math.abs(shown.get(i)) <= possible - 5;
-                        if (toZero || step > possible + 0.5 * span + 100) {
-                            here.add(new Break(
-                                    Break.Cause.COUNTER_STEP, i, line(i), time.get(i - 1), time.get(i), true));
-                        }
-                    }
-                    return here;
-                })
-                .stream()
-                .flatMap(List::stream)
-                .toList();
+        List<Break> found = new ArrayList<>();
+        for (int k = 0; k < blocks.count(); k++) {
+            if (blocks.largestMove(k) <= fine + 5) {
+                continue;
+            }
+            for (int i = Math.max(blocks.from(k), 1); i < blocks.to(k); i++) {
+                double step = Math.abs(shown.get(i) - shown.get(i - 1));
+                double possible = 3
+                                * Math.max(
+                                        Math.abs(referred.get(i) - referred.get(i - 1)),
+                                        topSpeed * Math.abs(time.get(i) - time.get(i - 1)))
+                        + fine
+                        + 5;
+                boolean toZero = step > possible && Math.abs(shown.get(i)) <= possible - 5;
+                if (toZero || step > possible + 0.5 * span + 100) {
+                    found.add(new Break(Break.Cause.COUNTER_STEP, i, line(i), time.get(i - 1), time.get(i), true));
+                }
+            }
+        }
         if (!found.isEmpty()) {
             notes.add(Note.of(
                     NoteCode.LOG_COUNTER_STEP,

@@ -17,22 +17,22 @@ final class RestNoise {
 
     /** Returns the standard deviation at rest in mm, 0 when it is below the steps or when nothing is at rest. */
     static double standardDeviationMm(Recording recording, Column position, double windowS, double stepMm) {
-        Column time = recording.timeS();
+        Windows windows = Windows.of(recording, position, windowS);
         double[] quiet = new double[64];
         int count = 0;
-        for (Segment segment : recording.segments()) {
-            int from = segment.from();
-            for (int i = from; i < segment.to(); i++) {
-                if (time.get(i) - time.get(from) >= windowS) {
-                    double residual = i - from < 3 ? Double.NaN : residualIfResting(time, position, from, i, stepMm);
-                    if (!Double.isNaN(residual)) {
-                        if (count == quiet.length) {
-                            quiet = Arrays.copyOf(quiet, 2 * count);
-                        }
-                        quiet[count++] = residual;
-                    }
-                    from = i;
+        double quietest = Double.POSITIVE_INFINITY;
+        for (int k : windows.stillestFirst()) {
+            double widest = widest(Math.max(AS_QUIET * quietest, stepMm), stepMm, windows.rows(k));
+            if (windows.leastSpan(k) > widest) {
+                continue;
+            }
+            double residual = residualIfResting(recording.timeS(), position, windows.from(k), windows.to(k), stepMm);
+            if (!Double.isNaN(residual)) {
+                if (count == quiet.length) {
+                    quiet = Arrays.copyOf(quiet, 2 * count);
                 }
+                quiet[count++] = residual;
+                quietest = Math.min(quietest, residual);
             }
         }
         if (count == 0) {
@@ -45,6 +45,11 @@ final class RestNoise {
             kept++;
         }
         return Select.quantile(quiet, kept, 0.9);
+    }
+
+    /** Returns how far the positions of a window lie apart at most whose residual is no more than a limit and which is not clearly moving. */
+    private static double widest(double limitMm, double stepMm, int rows) {
+        return Math.max(CLEARLY_MOVING * limitMm, 1.01 * stepMm) + 2 * Math.sqrt(rows) * limitMm;
     }
 
     private static double residualIfResting(Column time, Column position, int from, int to, double stepMm) {

@@ -7,7 +7,8 @@ import java.util.List;
  * Stretches of a segment in which a position stays within a width for at least a given time. Probes a quarter of
  * that time apart tell where this may be: in a stretch at rest two neighbouring probes at least lie within the width.
  * There two ends run through the rows, and two queues keep the extremes between them, so the work grows with the rows
- * only and irregular sampling needs no special care.
+ * only and irregular sampling needs no special care. While whole blocks of rows fit into the width with all that came before, the
+ * queues rest.
  */
 final class Rests {
     /** A stretch at rest, first and last row included. */
@@ -17,9 +18,10 @@ final class Rests {
     private final Column position;
     private final double widthMm;
     private final double lengthS;
+    private final RowBlocks blocks;
     private final List<Rest> rests = new ArrayList<>();
-    private final Queue highs = new Queue();
-    private final Queue lows = new Queue();
+    private final Peaks highs = new Peaks(1);
+    private final Peaks lows = new Peaks(-1);
     private int first = -1;
     private int last = -1;
 
@@ -28,6 +30,7 @@ final class Rests {
         this.position = position;
         this.widthMm = widthMm;
         this.lengthS = lengthS;
+        this.blocks = position.blocks();
     }
 
     /** Returns the stretches of rows {@code from} to {@code to} (excluded), in order; touching ones are one. */
@@ -42,19 +45,20 @@ final class Rests {
 
     /** Searches wherever neighbouring probes agree, and one probe further on both sides. */
     private void probe(int from, int to) {
+        Ascending clock = new Ascending(time, to);
         int areaFrom = -1;
         int areaTo = -1;
         int before = from;
         int here = from;
         while (here < to - 1) {
-            int next = nextProbe(here, to);
+            int next = nextProbe(clock, here, to);
             if (Math.abs(position.get(next) - position.get(here)) <= widthMm) {
                 if (areaFrom >= 0 && before > areaTo) {
                     search(areaFrom, areaTo + 1);
                     areaFrom = -1;
                 }
                 areaFrom = areaFrom < 0 ? before : areaFrom;
-                areaTo = next < to - 1 ? nextProbe(next, to) : next;
+                areaTo = next < to - 1 ? nextProbe(clock, next, to) : next;
             }
             before = here;
             here = next;
@@ -65,102 +69,64 @@ final class Rests {
     }
 
     /** Returns the first row a quarter of the length later, or the one before it when a silence lies between them. */
-    private int nextProbe(int row, int to) {
+    private int nextProbe(Ascending clock, int row, int to) {
         double step = lengthS / 4;
-        double until = time.get(row) + step;
-        int reach = 1;
-        int low = row;
-        while (row + reach < to - 1 && time.get(row + reach) < until) {
-            low = row + reach;
-            reach *= 2;
-        }
-        int high = Math.min(row + reach, to - 1);
-        while (high - low > 1) {
-            int middle = (low + high) >>> 1;
-            if (time.get(middle) < until) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        return high - 1 > row && time.get(high) - time.get(high - 1) > step ? high - 1 : high;
+        int next = Math.min(clock.firstAfter(row, step), to - 1);
+        return next - 1 > row && time.get(next) - time.get(next - 1) > step ? next - 1 : next;
     }
 
     private void search(int from, int to) {
         highs.clear();
         lows.clear();
         int left = from;
-        for (int right = from; right < to; right++) {
-            double here = position.get(right);
-            while (!highs.isEmpty() && position.get(highs.last()) <= here) {
-                highs.removeLast();
-            }
-            highs.add(right);
-            while (!lows.isEmpty() && position.get(lows.last()) >= here) {
-                lows.removeLast();
-            }
-            lows.add(right);
-            while (position.get(highs.first()) - position.get(lows.first()) > widthMm) {
-                left++;
-                if (highs.first() < left) {
-                    highs.removeFirst();
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        boolean queued = true;
+        int right = from;
+        while (right < to) {
+            int block = right / RowBlocks.ROWS;
+            int end = Math.min(blocks.to(block), to);
+            if (right == blocks.from(block) && end == blocks.to(block)) {
+                double lower = Math.min(low, blocks.low(block));
+                double higher = Math.max(high, blocks.high(block));
+                if (higher - lower <= widthMm) {
+                    low = lower;
+                    high = higher;
+                    queued = false;
+                    right = end;
+                    take(left, end - 1);
+                    continue;
                 }
-                if (lows.first() < left) {
-                    lows.removeFirst();
-                }
             }
-            if (time.get(right) - time.get(left) >= lengthS) {
-                if (first >= 0 && left > last) {
-                    rests.add(new Rest(first, last));
-                    first = -1;
-                }
-                first = first < 0 ? left : first;
-                last = right;
+            if (!queued) {
+                highs.fill(position, blocks, left, right);
+                lows.fill(position, blocks, left, right);
+                queued = true;
             }
+            for (; right < end; right++) {
+                highs.add(position, right);
+                lows.add(position, right);
+                while (position.get(highs.first()) - position.get(lows.first()) > widthMm) {
+                    left++;
+                    highs.leave(left);
+                    lows.leave(left);
+                }
+                take(left, right);
+            }
+            low = position.get(lows.first());
+            high = position.get(highs.first());
         }
     }
 
-    /** Rows in order, taken from either end; as long as the longest it had to be. */
-    private static final class Queue {
-        private int[] rows = new int[1 << 10];
-        private int head;
-        private int tail;
-
-        void clear() {
-            head = 0;
-            tail = 0;
-        }
-
-        boolean isEmpty() {
-            return head == tail;
-        }
-
-        int first() {
-            return rows[head];
-        }
-
-        int last() {
-            return rows[tail - 1];
-        }
-
-        void removeFirst() {
-            head++;
-        }
-
-        void removeLast() {
-            tail--;
-        }
-
-        void add(int row) {
-            if (tail == rows.length) {
-                int length = tail - head;
-                int[] target = length > rows.length / 2 ? new int[2 * rows.length] : rows;
-                System.arraycopy(rows, head, target, 0, length);
-                rows = target;
-                head = 0;
-                tail = length;
+    /** Takes the rows {@code left} to {@code right}, which lie within the width, when they last long enough. */
+    private void take(int left, int right) {
+        if (time.get(right) - time.get(left) >= lengthS) {
+            if (first >= 0 && left > last) {
+                rests.add(new Rest(first, last));
+                first = -1;
             }
-            rows[tail++] = row;
+            first = first < 0 ? left : first;
+            last = right;
         }
     }
 }

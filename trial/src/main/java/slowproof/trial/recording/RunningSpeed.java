@@ -60,12 +60,12 @@ public final class RunningSpeed {
         Top top = new Top();
         RunningSpeed rough = new RunningSpeed(recording, longest);
         if (recording.hasReference()) {
-            step = recording.referenceStepMm();
-            rough.each(recording.referenceMm(), top);
+            step = recording.referenceMm().smallestStep();
+            rough.some(recording.referenceMm(), top);
         }
         if (recording.hasIndication()) {
-            step = Math.max(step, recording.indicationStepMm());
-            rough.each(recording.indicationMm(), top);
+            step = Math.max(step, recording.indicationMm().smallestStep());
+            rough.some(recording.indicationMm(), top);
         }
         double gate = top.mmPerS > 0 ? step / (STEP_SHARE * top.mmPerS) : longest;
         return rounded(Math.min(Math.max(gate, shortest), longest));
@@ -97,10 +97,23 @@ public final class RunningSpeed {
      * @param taker what becomes of each speed
      */
     public static void each(Recording recording, Column track, double gateS, Taker taker) {
-        new RunningSpeed(recording, Check.positive(gateS, "averaging time", "s")).each(track, taker);
+        new RunningSpeed(recording, Check.positive(gateS, "averaging time", "s")).each(track, 1, taker);
     }
 
-    private void each(Column track, Taker taker) {
+    /**
+     * Gives the speed of a track as {@link #each(Recording, Column, double, Taker)} does, of a long recording at rows half the
+     * averaging time apart only: every row lies in two of the averages, so nothing that happens is left out.
+     */
+    static void some(Recording recording, Column track, double gateS, Taker taker) {
+        new RunningSpeed(recording, gateS).some(track, taker);
+    }
+
+    private void some(Column track, Taker taker) {
+        double rows = recording.isLong() ? gateS / recording.intervalS() / 2 : 1;
+        each(track, Math.max((int) Math.min(rows, recording.size()), 1), taker);
+    }
+
+    private void each(Column track, int stride, Taker taker) {
         int[] breaks = recording.breaks().stream().mapToInt(Break::row).sorted().toArray();
         int from = 0;
         for (int k = 0; k <= breaks.length; k++) {
@@ -108,32 +121,36 @@ public final class RunningSpeed {
             if (k > 0) {
                 taker.gap();
             }
-            stretch(track, from, to, taker);
+            stretch(track, from, to, stride, taker);
             from = Math.max(from, to);
         }
     }
 
-    private void stretch(Column position, int from, int to, Taker taker) {
+    private void stretch(Column position, int from, int to, int stride, Taker taker) {
         if (to - from < 2) {
             for (int row = from; row < to; row++) {
                 taker.take(row, time.get(row), Double.NaN);
             }
             return;
         }
+        Ascending starts = new Ascending(time, to);
+        Ascending ends = new Ascending(time, to);
         int behind = from;
         int ahead = from;
-        for (int row = from; row < to; row++) {
-            double start = time.get(row) - gateS / 2;
-            double end = time.get(row) + gateS / 2;
-            while (behind + 1 < row && time.get(behind + 1) <= start) {
-                behind++;
+        for (int row = from; row < to; row += stride) {
+            double here = time.get(row);
+            double start = here - gateS / 2;
+            double end = here + gateS / 2;
+            // the last row not after the start, and before this one
+            if (time.get(behind) <= start) {
+                behind = Math.max(Math.min(starts.firstAt(behind, Math.nextUp(start)), row) - 1, behind);
             }
             ahead = Math.max(ahead, Math.min(row + 1, to - 1));
-            while (ahead < to - 1 && time.get(ahead) < end) {
-                ahead++;
+            if (time.get(ahead) < end) {
+                ahead = Math.min(ends.firstAt(ahead, end), to - 1);
             }
             double duration = time.get(ahead) - time.get(behind);
-            taker.take(row, time.get(row), (position.get(ahead) - position.get(behind)) / duration);
+            taker.take(row, here, (position.get(ahead) - position.get(behind)) / duration);
         }
     }
 }

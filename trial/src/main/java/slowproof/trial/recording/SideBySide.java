@@ -9,11 +9,16 @@ import java.util.stream.IntStream;
  */
 final class SideBySide {
     /** From this many rows on threads are worth their start. */
-    static final int WORTHWHILE = 500_000;
+    private static final int WORTHWHILE = 500_000;
 
     private static final int PART = 1 << 19;
 
     private SideBySide() {}
+
+    /** Returns true when threads are worth their start for work on so many rows. */
+    static boolean worthwhile(int rows) {
+        return rows >= WORTHWHILE;
+    }
 
     /** Works on some rows. */
     @FunctionalInterface
@@ -24,7 +29,7 @@ final class SideBySide {
 
     /** Returns what rows {@code from} (included) to {@code to} (excluded) come to, part by part, in order. */
     static <T> List<T> over(int from, int to, Work<T> work) {
-        if (to - from < WORTHWHILE) {
+        if (!worthwhile(to - from)) {
             return List.of(work.over(from, to));
         }
         int parts = (to - from + PART - 1) / PART;

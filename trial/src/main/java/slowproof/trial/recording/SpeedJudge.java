@@ -1,6 +1,6 @@
 package slowproof.trial.recording;
 
-import java.util.Set;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.Check;
 import slowproof.trial.counts.SpeedEstimate;
@@ -31,7 +31,8 @@ public final class SpeedJudge {
         this.time = recording.timeS();
         this.indication = recording.indicationMm();
         this.reference = recording.referenceMm();
-        this.countMm = Double.isNaN(recording.countMm()) ? recording.indicationStepMm() : recording.countMm();
+        this.countMm =
+                Double.isNaN(recording.countMm()) ? recording.indicationMm().smallestStep() : recording.countMm();
         this.intervalS = recording.intervalS();
         this.referenceNoiseMm = referenceNoiseMm;
     }
@@ -62,23 +63,30 @@ public final class SpeedJudge {
             return null;
         }
         double referenceMean = (reference.get(to) - reference.get(from)) / (time.get(to) - time.get(from));
-        Set<Integer> gaps = Plateau.gapRows(recording, from, to);
         Spread indicated = new Spread();
         Spread referred = new Spread();
         double counting = 0;
+        int[] stretches = IntStream.concat(
+                        Plateau.gapRows(recording, from, to).stream()
+                                .mapToInt(row -> row)
+                                .sorted(),
+                        IntStream.of(to + 1))
+                .toArray();
         int start = from;
-        for (int i = from + 1; i <= to; i++) {
-            if (!gaps.isEmpty() && gaps.contains(i)) {
-                start = i;
-            } else if (time.get(i) - time.get(start) >= averagingS - 0.5 * intervalS) {
-                SpeedEstimate one = estimate(start, i);
+        for (int behind : stretches) {
+            Ascending clock = new Ascending(time, behind);
+            int end = clock.firstAfter(start, averagingS - 0.5 * intervalS);
+            while (end < behind) {
+                SpeedEstimate one = estimate(start, end);
                 if (one != null) {
                     indicated.add(one.speedMmPerS());
-                    referred.add((reference.get(i) - reference.get(start)) / (time.get(i) - time.get(start)));
+                    referred.add((reference.get(end) - reference.get(start)) / (time.get(end) - time.get(start)));
                     counting += one.standardUncertaintyMmPerS() * one.standardUncertaintyMmPerS();
                 }
-                start = i;
+                start = end;
+                end = clock.firstAfter(start, averagingS - 0.5 * intervalS);
             }
+            start = behind;
         }
         int averages = indicated.count;
         double ripple = Double.NaN;
@@ -141,10 +149,7 @@ public final class SpeedJudge {
 
     private int rowAt(FoundPass pass, double timeS) {
         int row = pass.before().lastRow();
-        while (row < pass.after().firstRow() && time.get(row) < timeS) {
-            row++;
-        }
-        return row;
+        return time.get(row) < timeS ? new Ascending(time, pass.after().firstRow()).firstAt(row, timeS) : row;
     }
 
     /** Running variance by the way of Welford. */

@@ -16,6 +16,9 @@ import slowproof.trial.Check;
  */
 public record SpeedTrace(
         double fromS, double stepS, double gateS, PeakLine referenceMmPerS, PeakLine indicatedMmPerS, Column dropout) {
+    /** Averages in a piece that are enough to show its extremes. */
+    private static final int AVERAGES = 50;
+
     private static final PeakLine NONE = new PeakLine(Column.copyOf(), Column.copyOf());
 
     /** Checks the parts. */
@@ -53,7 +56,8 @@ public record SpeedTrace(
             high = Math.max(high, recording.timeS().at(segment.to() - 1));
         }
         double step = high > low ? (high - low) / pieces : 1.0 / pieces;
-        double gate = RunningSpeed.usualGateS(recording);
+        // a piece of a long recording is much longer than the usual time: fifty averages of it show its peaks
+        double gate = Math.max(RunningSpeed.usualGateS(recording), recording.isLong() ? step / AVERAGES : 0);
         return new SpeedTrace(
                 low,
                 step,
@@ -65,7 +69,7 @@ public record SpeedTrace(
 
     private static PeakLine line(Recording recording, Column track, double gate, double from, double step) {
         PeakLine.Builder line = new PeakLine.Builder(from, step);
-        RunningSpeed.each(recording, track, gate, new RunningSpeed.Taker() {
+        RunningSpeed.some(recording, track, gate, new RunningSpeed.Taker() {
             @Override
             public void take(int row, double timeS, double mmPerS) {
                 line.add(timeS, mmPerS);
@@ -88,10 +92,19 @@ public record SpeedTrace(
             double[] lost = new double[pieces];
             Column time = recording.timeS();
             Column dropout = recording.dropout();
+            RowBlocks blocks = dropout.blocks();
             for (Segment segment : recording.segments()) {
                 for (int row = segment.from() + 1; row < segment.to(); row++) {
-                    if (!Double.isNaN(dropout.get(row))) {
-                        int piece = (int) Math.min((time.get(row) - from) / step, pieces - 1);
+                    int block = row / RowBlocks.ROWS;
+                    int last = Math.min(blocks.to(block), segment.to()) - 1;
+                    int piece = piece(time.get(row), from, step, pieces);
+                    // rows of one share in one piece need not be told apart
+                    if (blocks.constant(block) && piece(time.get(last), from, step, pieces) == piece) {
+                        double duration = time.get(last) - time.get(row - 1);
+                        known[piece] += duration;
+                        lost[piece] += dropout.get(row) * duration;
+                        row = last;
+                    } else if (!Double.isNaN(dropout.get(row))) {
                         double duration = time.get(row) - time.get(row - 1);
                         known[piece] += duration;
                         lost[piece] += dropout.get(row) * duration;
@@ -103,5 +116,9 @@ public record SpeedTrace(
             }
         }
         return Column.owning(share, pieces);
+    }
+
+    private static int piece(double timeS, double from, double step, int pieces) {
+        return (int) Math.min((timeS - from) / step, pieces - 1);
     }
 }

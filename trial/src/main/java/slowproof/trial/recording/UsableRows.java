@@ -19,27 +19,32 @@ record UsableRows(
     /** Counts the rows to leave out. */
     static UsableRows of(Column time, @Nullable Column indication, @Nullable Column reference) {
         UsableRows rows = new UsableRows(time, indication, reference, 0, 0);
+        RowBlocks clock = time.blocks();
         int incomplete = 0;
         int repeated = 0;
-        for (int[] leftOut : SideBySide.over(0, time.size(), rows::leftOut)) {
-            incomplete += leftOut[0];
-            repeated += leftOut[1];
+        for (int k = 0; k < clock.count(); k++) {
+            if (rows.allUsed(k)) {
+                continue;
+            }
+            for (int i = clock.from(k); i < clock.to(k); i++) {
+                if (!rows.complete(i)) {
+                    incomplete++;
+                } else if (rows.again(i)) {
+                    repeated++;
+                }
+            }
         }
         return new UsableRows(time, indication, reference, incomplete, repeated);
     }
 
-    /** Returns how many rows of a part are incomplete, and how many are repeated. */
-    private int[] leftOut(int from, int to) {
-        int incompleteHere = 0;
-        int repeatedHere = 0;
-        for (int i = from; i < to; i++) {
-            if (!complete(i)) {
-                incompleteHere++;
-            } else if (again(i)) {
-                repeatedHere++;
-            }
-        }
-        return new int[] {incompleteHere, repeatedHere};
+    /** True when the blocks tell that no row of one is to be left out: its times ascend, and so does the first one behind it. */
+    private boolean allUsed(int block) {
+        RowBlocks clock = time.blocks();
+        return clock.finite(block)
+                && (indication == null || indication.blocks().finite(block))
+                && (reference == null || reference.blocks().finite(block))
+                && clock.leastStep(block) > 0
+                && (block + 1 == clock.count() || clock.leastStep(block + 1) > 0);
     }
 
     private boolean complete(int row) {
