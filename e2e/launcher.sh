@@ -145,6 +145,26 @@ if [ -r "$sample/trial.yaml" ]; then
     warm json env LC_ALL=C "$clone/slowproof" findings --json "$scratch/Prüfung µ 20°/trial.yaml"
     that '--json prints one document and nothing else' all 'ended json 0' 'silent json.err' \
         '[ "$(head -c 1 "$scratch/json.out")" = "{" ]' '[ "$(tail -n 1 "$scratch/json.out" | tail -c 2 | tr -d "\n")" = "}" ]'
+    # a recording large enough for what Java learnt while building
+    mkdir "$scratch/long log"
+    cat >"$scratch/long log/trial.yaml" <<'END'
+sensor: {distance_per_count_mm: 0.05}
+reference: {kind: axis, expanded_uncertainty_mm: 0.01}
+limit: {relative_pct: 0.15}
+recordings:
+  - {material: "invented felt", file: long.csv}
+END
+    awk 'BEGIN {
+        print "time_s,count,reference_mm"
+        for (row = 0; row < 200000; row++) {
+            t = row % 20000
+            x = t < 1000 ? 0 : t < 10000 ? (t - 1000) / 10 : t < 11000 ? 900 : t < 20000 ? (20000 - t) / 10 : 0
+            printf "%.3f,%d,%.4f\n", row / 1000, x * 19.98, x
+        }
+    }' >"$scratch/long log/long.csv"
+    warm long env SLOWPROOF_CACHE=off "$clone/slowproof" findings --json "$scratch/long log/trial.yaml"
+    that 'a long recording prints one document and nothing else' all 'ended long 0' 'silent long.err' \
+        '[ "$(head -c 1 "$scratch/long.out")" = "{" ]' 'holds long.out "\"speed_mm_s\" : 100"'
     run drawn "$clone/slowproof" findings "$clone/docs/samples/first-trial/trial.yaml" --charts "$scratch/charts of it"
     that 'charts are written as SVG with their words as text' all 'ended drawn 0' 'silent drawn.err' \
         'holds "charts of it/acoustic-felt-error-speed.svg" "error of indication in %"' \
