@@ -306,7 +306,7 @@ final class UploadForm {
         String encoding = text(of(log, "encoding"));
         return new Dialect(
                 separator,
-                Objects.equals(decimal, separator) ? null : decimal,
+                decimal,
                 headerRows(log),
                 ENCODINGS.contains(encoding) ? Charset.forName(encoding) : null,
                 null);

@@ -127,6 +127,14 @@ class UploadPagesTest {
     }
 
     @Test
+    void aCommaInQuotesIsRecognisedAsDecimalSignAndMayBeChosen() throws Exception {
+        String sending = sent("run-07.csv", Recorded.plain().replaceAll("(-?[0-9]+)[.]([0-9]+)", "\"$1,$2\""));
+        assertThat(visitor.get(sending).body()).contains("separator: comma; decimal sign: comma", "0.01 s");
+        assertThat(cut(sending, "count_mm", "0.05", "f1_separator", "comma", "f1_decimal", "comma"))
+                .contains("Passes of run-07.csv: 4");
+    }
+
+    @Test
     void aTrialTakenAlongIsReadByTheCommandToTheSameFigures() throws Exception {
         String sending = sent("run.csv", Recorded.plain());
         cut(sending, "count_mm", "0.05");

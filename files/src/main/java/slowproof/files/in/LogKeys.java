@@ -75,8 +75,9 @@ final class LogKeys {
             problems.add(ProblemCode.UNKNOWN_CHOICE, map.at("decimal"), map.textOr("decimal", ""), ". ,");
             decimal = null;
         }
-        if (decimal != null && decimal.equals(separator)) {
-            problems.add(ProblemCode.UNKNOWN_CHOICE, map.at("separator"), map.textOr("separator", ""), "; \\t");
+        // a comma may be both, where numbers stand in quotes
+        if (decimal != null && decimal == '.' && decimal.equals(separator)) {
+            problems.add(ProblemCode.UNKNOWN_CHOICE, map.at("separator"), map.textOr("separator", ""), ", ; \\t");
             separator = null;
         }
         Double rows = map.notNegative("header_rows");

@@ -45,9 +45,9 @@ final class DataReader extends Reader {
         return count;
     }
 
-    /** Returns true when the text handed out so far ends with a line end. */
-    boolean ended() {
-        return last == '\n' || last == '\r';
+    /** Returns the last sign handed out so far, a zero before the first. */
+    char last() {
+        return last;
     }
 
     /** Does nothing: the log is closed by who opened it, after its fingerprint is taken. */

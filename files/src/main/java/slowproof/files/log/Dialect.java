@@ -7,7 +7,7 @@ import org.jspecify.annotations.Nullable;
  * How a log is written, as far as the trial says; null for what is to be recognised.
  *
  * @param separator sign between cells
- * @param decimal decimal sign, {@code '.'} or {@code ','}
+ * @param decimal decimal sign, {@code '.'} or {@code ','}; a comma may be the separator too, if numbers stand in quotes
  * @param headerRows lines above the data, comments not counted; 0 for none
  * @param encoding encoding of the text
  * @param comment sign at the start of lines that are no data
@@ -26,7 +26,7 @@ public record Dialect(
         if (decimal != null && decimal != '.' && decimal != ',') {
             throw new IllegalArgumentException("the decimal sign is a point or a comma, found " + decimal);
         }
-        if (decimal != null && decimal.equals(separator)) {
+        if (decimal != null && decimal == '.' && decimal.equals(separator)) {
             throw new IllegalArgumentException("separator and decimal sign are the same: " + decimal);
         }
         if (headerRows != null && headerRows < 0) {

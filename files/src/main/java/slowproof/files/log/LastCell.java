@@ -40,6 +40,23 @@ final class LastCell {
                         : length == mostSigns && fewestSigns == mostSigns);
     }
 
+    /**
+     * Returns true when the quotes around the last cell are closed. Where they are not and the cell holds a line end, they
+     * are a mistake further up, and nothing broke off.
+     *
+     * @param text the cell without its quotes
+     * @param length its length
+     * @param end last sign of the whole text
+     */
+    static boolean closed(char[] text, int length, char end) {
+        for (int i = 0; i < length; i++) {
+            if (text[i] == '\n' || text[i] == '\r') {
+                return true;
+            }
+        }
+        return end == '"' && length > 0;
+    }
+
     private int decimals(char[] text, int from, int length) {
         for (int i = from; i < from + length; i++) {
             if (text[i] == decimal) {

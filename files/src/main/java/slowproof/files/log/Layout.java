@@ -30,4 +30,9 @@ record Layout(
     boolean hasHeadings() {
         return headingLine > 0;
     }
+
+    /** Returns true when only quotes tell a decimal sign from a separator. */
+    boolean needsQuotes() {
+        return separator == decimal;
+    }
 }

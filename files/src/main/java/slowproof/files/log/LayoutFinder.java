@@ -11,7 +11,7 @@ import slowproof.trial.input.ProblemCode;
 /**
  * Recognises the layout of a log from its beginning. A separator is judged by how many lines it cuts in the same
  * number of cells, half of them or more numbers or time stamps; lines above the first such line are headings, a row
- * of units, or a preamble.
+ * of units, or a preamble. Quotes hide a separator, so numbers may have decimal commas between commas too.
  */
 final class LayoutFinder {
     private static final char[] SEPARATORS = {'\t', ';', ',', '|', ' '};
@@ -80,7 +80,7 @@ final class LayoutFinder {
         Map<Integer, Double> scores = new HashMap<>();
         for (Line line : lines) {
             List<String> cells = cells(line.text(), separator);
-            double share = numberShare(cells, separator);
+            double share = numberShare(cells);
             if (cells.size() >= 2 && share >= 0.5) {
                 scores.merge(cells.size(), share, Double::sum);
             }
@@ -93,24 +93,26 @@ final class LayoutFinder {
     }
 
     /** Share of numbers and time stamps among the cells that are not empty. */
-    private double numberShare(List<String> cells, char separator) {
+    private double numberShare(List<String> cells) {
         int filled = 0;
         int numbers = 0;
         for (String cell : cells) {
             if (!cell.isBlank()) {
                 filled++;
-                numbers += number(cell, separator) ? 1 : 0;
+                numbers += number(cell) ? 1 : 0;
             }
         }
         return filled == 0 ? 0 : (double) numbers / filled;
     }
 
-    private boolean number(String cell, char separator) {
+    private boolean number(String cell) {
         Character decimal = dialect.decimal();
         boolean point = decimal == null || decimal == '.';
-        boolean comma = decimal == null ? separator != ',' : decimal == ',';
+        boolean comma = decimal == null || decimal == ',';
         return (point && !Double.isNaN(CellNumber.parse(cell, '.')))
                 || (comma && !Double.isNaN(CellNumber.parse(cell, ',')))
+                || Thousands.byComma(cell)
+                || Thousands.byPoint(cell)
                 || TimeStamps.looksLike(cell);
     }
 
@@ -148,9 +150,16 @@ final class LayoutFinder {
                 return null;
             }
         }
+        List<List<String>> rows = lines.subList(first, lines.size()).stream()
+                .map(line -> cells(line.text(), separator))
+                .toList();
+        char decimal = dialect.decimal() == null ? DecimalSign.of(rows, separator) : dialect.decimal();
+        if (decimal == separator && headingLine == 0 && commasMayCutNumbers(rows, first, problems)) {
+            return null;
+        }
         return new Layout(
                 separator,
-                dialect.decimal() == null ? decimal(best, first) : dialect.decimal(),
+                decimal,
                 comment,
                 first,
                 lines.get(first).number(),
@@ -158,12 +167,12 @@ final class LayoutFinder {
                 headings,
                 units,
                 headingLine,
-                cells(lines.get(first).text(), separator));
+                rows.get(0));
     }
 
     private boolean isData(Line line, Trial best) {
         List<String> cells = cells(line.text(), best.separator());
-        return cells.size() == best.cells() && numberShare(cells, best.separator()) >= 0.5;
+        return cells.size() == best.cells() && numberShare(cells) >= 0.5;
     }
 
     private static boolean allUnits(List<String> cells) {
@@ -188,22 +197,22 @@ final class LayoutFinder {
         return bracketed ? text.substring(1, text.length() - 1).strip() : text;
     }
 
-    /** Decimal commas are taken only where they cannot be separators and where no number has a point. */
-    private char decimal(Trial best, int first) {
-        if (best.separator() == ',') {
-            return '.';
+    /**
+     * Headings tell by their number whether commas cut decimal numbers. Without any, only quotes do, and a line above the
+     * data that has another number of cells makes them doubtful.
+     */
+    private boolean commasMayCutNumbers(List<List<String>> rows, int first, LogProblems problems) {
+        long line = lines.get(first).number();
+        boolean quoted = rows.stream().flatMap(List::stream).anyMatch(DecimalSign::hasComma);
+        int above = first == 0 || dialect.headerRows() != null
+                ? 1
+                : cells(lines.get(first - 1).text(), ',').size();
+        if (!quoted) {
+            problems.add(ProblemCode.LOG_COMMA_UNQUOTED, line, 0, "");
+        } else if (above > 1) {
+            problems.add(ProblemCode.FIELD_COUNT, line, 0, "", rows.get(0).size(), above);
         }
-        boolean commas = false;
-        for (Line line : lines.subList(first, lines.size())) {
-            for (String cell : cells(line.text(), best.separator())) {
-                boolean byPoint = !Double.isNaN(CellNumber.parse(cell, '.'));
-                if (byPoint && cell.indexOf('.') >= 0) {
-                    return '.';
-                }
-                commas |= !byPoint && !Double.isNaN(CellNumber.parse(cell, ','));
-            }
-        }
-        return commas ? ',' : '.';
+        return !quoted || above > 1;
     }
 
     /** Cuts a line, separators between quotes left alone. */

@@ -87,7 +87,10 @@ public record LogBegin(
             return switch (LogKind.of(path)) {
                 case WORKBOOK -> sheet(path, request);
                 case PARQUET -> parquet(path, request);
-                case TEXT -> text(path, request, encoding);
+                case TEXT -> {
+                    Foreign.refuse(path, request);
+                    yield text(path, request, encoding);
+                }
             };
         } catch (CharacterCodingException e) {
             String name = encoding == null ? StandardCharsets.UTF_8.name() : encoding.name();
@@ -133,7 +136,7 @@ public record LogBegin(
     private static LogBegin sheet(Path path, LogRequest request) throws IOException {
         Dialect asked = request.dialect();
         Dialect dialect = new Dialect('\t', '.', asked.headerRows(), null, asked.comment());
-        try (Reader sheet = SheetReader.open(path)) {
+        try (Reader sheet = SheetReader.open(path, request)) {
             return text(sample(sheet), "XLSX", request, dialect);
         }
     }
@@ -166,7 +169,7 @@ public record LogBegin(
                     new DataReader(sample.toCharArray(), sample.length(), new StringReader(""), layout.dataLine() - 1);
             RowHandler rows = new RowHandler(layout, targets, problems, layout.dataLine() - 1, ColumnSpace.HEAP);
             LogReader.parse(data, layout, rows, problems);
-            rows.finish(data.ended());
+            rows.finish(data.last());
             columns = problems.any() ? List.of() : rows.columns();
         }
         return made(request, encoding, layout, cells(sample, layout), targets, columns, problems.first());

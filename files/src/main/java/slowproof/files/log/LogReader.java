@@ -137,6 +137,7 @@ public final class LogReader {
             if (kind == LogKind.PARQUET) {
                 return readParquet();
             }
+            Foreign.refuse(path, request);
             try (RawLog raw = RawLog.open(path, encoding)) {
                 return read(raw);
             } catch (CharacterCodingException e) {
@@ -178,7 +179,7 @@ public final class LogReader {
     private LogRead readSheet() throws IOException {
         Dialect asked = request.dialect();
         Dialect dialect = new Dialect('\t', '.', asked.headerRows(), null, asked.comment());
-        try (Reader sheet = SheetReader.open(path)) {
+        try (Reader sheet = SheetReader.open(path, request)) {
             return read(sheet, "XLSX", dialect, null);
         }
     }
@@ -203,7 +204,8 @@ public final class LogReader {
         }
         List<Target> targets = ColumnFinder.find(layout, request, problems);
         problems.refuseIfAny();
-        PlainLog.Content plain = raw == null ? null : PlainLog.read(path, raw, layout, targets, space);
+        PlainLog.Content plain =
+                raw == null || layout.needsQuotes() ? null : PlainLog.read(path, raw, layout, targets, space);
         if (plain != null) {
             RowLines lines = RowLines.from(layout.dataLine());
             List<Note> notes = plain.cutShort()
@@ -214,7 +216,7 @@ public final class LogReader {
         DataReader data = new DataReader(sample, length, reader, layout.dataLine() - 1);
         RowHandler rows = new RowHandler(layout, targets, problems, layout.dataLine() - 1, space);
         parse(data, layout, rows, problems);
-        rows.finish(data.ended());
+        rows.finish(data.last());
         if (rows.rows() == 0) {
             problems.add(ProblemCode.LOG_NO_ROWS, layout.dataLine(), 0, "");
         }

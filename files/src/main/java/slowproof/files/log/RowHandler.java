@@ -36,6 +36,7 @@ final class RowHandler extends CsvCallbackHandler<Object> {
     private long line;
     private int cells;
     private boolean spoiled;
+    private boolean tooMany;
 
     /** What is wrong with the cell in the last column, told once it is known not to be cut short. */
     private @Nullable Spoilt held;
@@ -93,6 +94,7 @@ final class RowHandler extends CsvCallbackHandler<Object> {
         line = linesBefore + startingLine;
         cells = 0;
         spoiled = false;
+        tooMany = false;
         held = null;
         type = RecordType.DATA;
         Arrays.fill(row, Double.NaN);
@@ -102,6 +104,7 @@ final class RowHandler extends CsvCallbackHandler<Object> {
     protected void addField(char[] text, int from, int length, boolean quoted) {
         int place = cells < placeOf.length ? placeOf[cells] : -1;
         cells++;
+        tooMany |= cells > layout.cells() && !harmless(text, from, length);
         if (cells == 1 && waiting && waitingCells >= layout.cells()) {
             lastCells.add(last, 0, lastLength);
         }
@@ -114,6 +117,15 @@ final class RowHandler extends CsvCallbackHandler<Object> {
             lastLength = length;
             lastQuoted = quoted;
         }
+    }
+
+    /**
+     * One cell more harms nobody, empty behind a separator at the end of the line, or with a remark. But where a comma may
+     * have cut a number that lacks its quotes, all cells behind it stand in wrong columns.
+     */
+    private boolean harmless(char[] text, int from, int length) {
+        boolean one = cells == layout.cells() + 1;
+        return one && !layout.needsQuotes() && (layout.separator() != ',' || new String(text, from, length).isBlank());
     }
 
     private double number(Target target, char[] text, int from, int length) {
@@ -141,8 +153,12 @@ final class RowHandler extends CsvCallbackHandler<Object> {
         if (CellNumber.notFiniteWord(cell)) {
             return ProblemCode.NOT_FINITE;
         }
+        boolean byComma = Thousands.byComma(cell);
         char other = layout.decimal() == '.' ? ',' : '.';
-        return Double.isNaN(CellNumber.parse(cell, other)) ? ProblemCode.NOT_A_NUMBER : ProblemCode.DECIMAL_COMMA;
+        if (!Double.isNaN(CellNumber.parse(cell, other))) {
+            return byComma && layout.separator() == ',' ? ProblemCode.LOG_COMMA_UNCLEAR : ProblemCode.DECIMAL_COMMA;
+        }
+        return byComma || Thousands.byPoint(cell) ? ProblemCode.DECIMAL_COMMA : ProblemCode.NOT_A_NUMBER;
     }
 
     private void problem(ProblemCode code, Target target, String cell) {
@@ -185,9 +201,15 @@ final class RowHandler extends CsvCallbackHandler<Object> {
             return ROW;
         }
         takeWaiting();
-        // a separator at the end of each line makes one empty cell more, which harms nobody
-        if (cells > layout.cells() + 1) {
-            problems.add(ProblemCode.FIELD_COUNT, line, 0, "", cells, layout.cells());
+        if (tooMany) {
+            boolean decimalComma = layout.separator() == ',' && layout.decimal() == '.';
+            problems.add(
+                    decimalComma ? ProblemCode.FIELD_COUNT_COMMA : ProblemCode.FIELD_COUNT,
+                    line,
+                    0,
+                    "",
+                    cells,
+                    layout.cells());
             return ROW;
         }
         double[] free = waitingRow;
@@ -227,21 +249,24 @@ final class RowHandler extends CsvCallbackHandler<Object> {
     /**
      * Takes the last row, unless it broke off.
      *
-     * @param ended true when the text ends with a line end
+     * @param end last sign of the text
      */
-    void finish(boolean ended) {
+    void finish(char end) {
+        boolean ended = end == '\n' || end == '\r';
         if (waiting && waitingCells < layout.cells()) {
             brokenLine = waitingLine;
             waiting = false;
-        } else if (waiting && !ended && !followed && lastDoubtful()) {
+        } else if (waiting && !ended && !followed && lastDoubtful(end)) {
             cutLine = waitingLine;
             waiting = false;
         }
         takeWaiting();
     }
 
-    private boolean lastDoubtful() {
-        return lastWanted && waitingCells == layout.cells() && !lastQuoted && !lastCells.whole(last, 0, lastLength);
+    private boolean lastDoubtful(char end) {
+        return lastWanted
+                && waitingCells == layout.cells()
+                && !(lastQuoted ? LastCell.closed(last, lastLength, end) : lastCells.whole(last, 0, lastLength));
     }
 
     @Override

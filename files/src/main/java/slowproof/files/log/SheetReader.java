@@ -12,12 +12,15 @@ import java.time.format.DateTimeFormatter;
 import java.util.Iterator;
 import java.util.Locale;
 import java.util.stream.Stream;
+import java.util.zip.ZipException;
 import org.dhatim.fastexcel.reader.Cell;
 import org.dhatim.fastexcel.reader.CellType;
+import org.dhatim.fastexcel.reader.ExcelReaderException;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
 import org.dhatim.fastexcel.reader.ReadingOptions;
 import org.dhatim.fastexcel.reader.Row;
 import slowproof.files.packed.Unpacking;
+import slowproof.trial.input.BadInputException;
 
 /**
  * A spreadsheet's first sheet as text: cells separated by tabs, numbers with all their digits and a decimal point,
@@ -41,12 +44,17 @@ final class SheetReader extends Reader {
     /**
      * Opens the first sheet of a workbook, once it is known to unpack to no more than it may.
      *
-     * @throws IOException if it is no workbook, or unpacks to too much
+     * @throws BadInputException if it is no workbook, or a damaged one
+     * @throws IOException if it cannot be read, or unpacks to too much
      */
-    static SheetReader open(Path path) throws IOException {
-        Unpacking.checkArchive(path);
-        try (InputStream in = Files.newInputStream(path)) {
-            return new SheetReader(new ReadableWorkbook(in, new ReadingOptions(true, false)));
+    static SheetReader open(Path path, LogRequest request) throws IOException {
+        try {
+            Unpacking.checkArchive(path);
+            try (InputStream in = Files.newInputStream(path)) {
+                return new SheetReader(new ReadableWorkbook(in, new ReadingOptions(true, false)));
+            }
+        } catch (ZipException | ExcelReaderException e) {
+            throw Foreign.refusal(request, ForeignKind.ZIP);
         }
     }
 

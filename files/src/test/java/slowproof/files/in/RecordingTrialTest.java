@@ -62,6 +62,30 @@ class RecordingTrialTest {
     }
 
     @Test
+    void decimalCommasInQuotesGiveThePassesOfTheSameLogWithSemicolons() throws IOException {
+        String semicolons = log().replace(',', ';').replace('.', ',');
+        String quoted = log().replaceAll("([0-9]+)[.]([0-9]+(?:E-?[0-9]+)?)", "\"$1,$2\"");
+        assertThat(quoted).contains("\"0,01\",");
+        String dialect = "dialect: {separator: \",\", decimal: \",\"}";
+        Files.writeString(folder.resolve("semicolons.csv"), semicolons);
+        Files.writeString(folder.resolve("quoted.csv"), quoted);
+        Path file = Files.writeString(folder.resolve("trial.yaml"), HEAD + """
+                recordings:
+                  - {material: felt, speed_mm_s: 100, name: a, file: semicolons.csv}
+                  - {material: felt, speed_mm_s: 100, name: b, file: quoted.csv}
+                  - {material: felt, speed_mm_s: 100, name: c, file: quoted.csv, %s}
+                """.formatted(dialect));
+        List<Pass> passes = Evaluation.of(TrialReader.read(file).trial()).passes();
+        assertThat(passes).extracting(Pass::id).containsExactly("a/1", "a/2", "b/1", "b/2", "c/1", "c/2");
+        for (int i = 2; i < passes.size(); i++) {
+            Pass same = passes.get(i % 2);
+            assertThat(passes.get(i).errorMm()).isEqualTo(same.errorMm());
+            assertThat(passes.get(i).referenceMm()).isEqualTo(same.referenceMm());
+            assertThat(passes.get(i).plateauSpeedMmPerS()).isEqualTo(same.plateauSpeedMmPerS());
+        }
+    }
+
+    @Test
     void aLogBecomesPassesAndACycleThoughTheRegisterWraps() throws IOException {
         Findings findings = findings(HEAD + "recordings:\n  - {material: felt, speed_mm_s: 100, file: run-01.csv}\n");
         assertThat(findings.passes()).extracting(Pass::id).containsExactly("run-01/1", "run-01/2");

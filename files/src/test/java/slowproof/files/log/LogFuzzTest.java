@@ -75,14 +75,21 @@ class LogFuzzTest {
 
     private static byte[] spoilt(Random random, Clock clock) {
         List<String> lines = good(random, clock);
+        boolean quoted = random.nextInt(3) == 0;
+        if (quoted) {
+            lines.replaceAll(LogFuzzTest::quoted);
+        }
         int kind = random.nextInt(10);
         int at = 1 + random.nextInt(lines.size() - 1);
         switch (kind) {
             case 0 -> Collections.shuffle(lines.subList(1, lines.size()), random);
             case 1 -> lines.add(at, lines.get(0));
-            case 2 -> lines.set(at, lines.get(at).replace(';', ','));
+            case 2 ->
+                lines.set(
+                        at,
+                        quoted ? unquoted(random, lines.get(at)) : lines.get(at).replace(';', ','));
             case 3 -> lines.set(at, "x".repeat(1 << (10 + random.nextInt(8))) + ";1;2");
-            case 4 -> lines.set(at, lines.get(at).replace(';', '\0'));
+            case 4 -> lines.set(at, lines.get(at).replace(quoted ? ',' : ';', '\0'));
             case 5 -> lines.set(at, lines.get(at).replace("1", "\""));
             case 6 -> lines.subList(at, lines.size()).replaceAll(line -> "0" + line);
             case 7 -> lines.set(at, (lines.get(0).startsWith("time") ? "-" : "x") + lines.get(at));
@@ -102,6 +109,22 @@ class LogFuzzTest {
         // cut anywhere, as a logger that is switched off or a full disk leaves it
         bytes = random.nextInt(2) == 0 ? Arrays.copyOf(bytes, random.nextInt(bytes.length + 1)) : bytes;
         return random.nextInt(6) == 0 ? packed(bytes, random) : bytes;
+    }
+
+    /** The same line with decimal commas in quotes between commas. */
+    private static String quoted(String line) {
+        return Arrays.stream(line.split(";"))
+                .map(cell -> cell.contains(".") ? '"' + cell.replace('.', ',') + '"' : cell)
+                .collect(Collectors.joining(","));
+    }
+
+    /** Loses the quotes of one number or of all. */
+    private static String unquoted(Random random, String line) {
+        int open = random.nextBoolean() ? line.indexOf('"') : line.lastIndexOf(",\"") + 1;
+        int close = line.indexOf('"', open + 1);
+        return random.nextInt(3) == 0
+                ? line.replace("\"", "")
+                : line.substring(0, open) + line.substring(open + 1, close) + line.substring(close + 1);
     }
 
     private static byte[] packed(byte[] bytes, Random random) {

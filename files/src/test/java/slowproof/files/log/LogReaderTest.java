@@ -365,8 +365,7 @@ class LogReaderTest {
         assertThatThrownBy(() -> LogReader.read(file, LogRequest.of("log.xlsx", SCALE)))
                 .isInstanceOfSatisfying(
                         BadInputException.class,
-                        refused ->
-                                assertThat(refused.problems().get(0).code()).isEqualTo(ProblemCode.FILE_NOT_READABLE));
+                        refused -> assertThat(refused.problems().get(0).code()).isEqualTo(ProblemCode.LOG_FOREIGN));
     }
 
     @Test

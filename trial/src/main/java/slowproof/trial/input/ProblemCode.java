@@ -39,7 +39,7 @@ public enum ProblemCode {
     UNKNOWN_COLUMN,
     /** {0} cell, {1} decimal sign of the file. */
     NOT_A_NUMBER,
-    /** {0} cell with the other decimal sign, {1} decimal sign of the file. */
+    /** {0} cell with the other decimal sign or with thousands separators, {1} decimal sign of the file. */
     DECIMAL_COMMA,
     /** {0} cell. */
     NOT_FINITE,
@@ -89,6 +89,8 @@ public enum ProblemCode {
     EXCLUDED_PASS_UNKNOWN,
     /** {0} piece. */
     PIECE_TWICE,
+    /** {0} key of what the file is, such as "picture". */
+    LOG_FOREIGN,
     /** No arguments. */
     LOG_NO_ROWS,
     /** {0} usual heading of what is wanted, {1} columns found, {2} first row. */
@@ -101,6 +103,10 @@ public enum ProblemCode {
     LOG_CIRCUMFERENCE_MISSING,
     /** {0} what the parser says. */
     LOG_QUOTES,
+    /** {0} cell in quotes whose comma may be a decimal comma or separate thousands. */
+    LOG_COMMA_UNCLEAR,
+    /** No arguments; comma is both separator and decimal sign, and no number stands in quotes. */
+    LOG_COMMA_UNQUOTED,
     /** {0} number of problems from this place on. */
     LOG_MORE_PROBLEMS,
     /** {0} folder of the working files, {1} what the system says. */
