@@ -222,6 +222,23 @@ run small "$clone/slowproof" findings "$scratch/small/trial.yaml"
 that 'a small trial starts with one compiler' all 'ended small 0' 'holds small.out "<-XX:TieredStopAtLevel=1>"'
 run large "$clone/slowproof" findings "$scratch/large/trial.yaml"
 that 'a trial beside large logs starts with both' all 'ended large 0' 'lacks large.out TieredStopAtLevel'
+mkdir "$scratch/kept"
+note=$scratch/kept/$(cd -P -- "$scratch/large" && pwd -P | tr / %)%trial.yaml.seen
+touch "$scratch/kept/one.passes"
+echo one.passes >"$note"
+# the build is that of a source dated in the future
+touch -d '3 years' -- "$note"
+run seen env SLOWPROOF_CACHE="$scratch/kept" "$clone/slowproof" findings "$scratch/large/trial.yaml"
+that 'with one only where what came of them is kept' all 'ended seen 0' 'holds seen.out "<-XX:TieredStopAtLevel=1>"'
+(cd -- "$scratch/large" && run beside env SLOWPROOF_CACHE="$scratch/kept" "$clone/slowproof" findings trial.yaml)
+that 'also from its own folder' all 'ended beside 0' 'holds beside.out "<-XX:TieredStopAtLevel=1>"'
+rm "$scratch/kept/one.passes"
+run gone env SLOWPROOF_CACHE="$scratch/kept" "$clone/slowproof" findings "$scratch/large/trial.yaml"
+that 'and with both again once it is gone' all 'ended gone 0' 'lacks gone.out TieredStopAtLevel'
+touch "$scratch/kept/one.passes"
+touch -d '4 years' -- "$scratch/large/log.csv"
+run touched env SLOWPROOF_CACHE="$scratch/kept" "$clone/slowproof" findings "$scratch/large/trial.yaml"
+that 'or once a log has changed' all 'ended touched 0' 'lacks touched.out TieredStopAtLevel'
 run pages "$clone/slowproof" serve
 that 'the pages start with one compiler' all 'ended pages 0' 'holds pages.out "<-XX:TieredStopAtLevel=1>"'
 run blanks "$clone/slowproof" findings 'a trial with  blanks.yaml' ''
@@ -283,6 +300,9 @@ if [ -e "$root/.git" ] && command -v git >/dev/null; then
     that 'the commit is that of the clone' test "$(commit_of "$scratch/history")" = "$(commit_of "$bare" | sed 's/ .*//') $head"
     that 'inside a hook of another repository too' test "$(GIT_DIR=/none commit_of "$scratch/history")" = "$(commit_of "$scratch/history")"
     echo >>"$scratch/history/pom.xml"
+    that 'a changed build file is told' test "$(commit_of "$scratch/history" | sed 's/.* //')" = "$head-modified"
+    git -C "$scratch/history" checkout -q -- pom.xml
+    echo >>"$scratch/history/app/src/main/java/slowproof/app/Main.java"
     that 'changed sources are told' test "$(commit_of "$scratch/history" | sed 's/.* //')" = "$head-modified"
     rm -f "$scratch/bin/git"
     that 'without git the commit is unknown' test "$(commit_of "$scratch/history" "$scratch/bin" | sed 's/.* //')" = unknown

@@ -146,7 +146,7 @@ describe_sources() {
     if [ -e "$here/.git" ] && command -v git >/dev/null 2>&1; then
         commit=$(ask_git rev-parse HEAD) || commit=unknown
         if [ "$commit" != unknown ] &&
-            [ -n "$(ask_git status --porcelain -- pom.xml .mvn '*/pom.xml' '*/src/main')" ]; then
+            [ -n "$(ask_git status --porcelain -- pom.xml .mvn '*/pom.xml' '*/src/main/*')" ]; then
             commit=$commit-modified
         fi
     fi

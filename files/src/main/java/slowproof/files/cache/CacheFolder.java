@@ -1,6 +1,7 @@
 package slowproof.files.cache;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -210,6 +211,24 @@ public final class CacheFolder {
             prune(folder);
         } catch (IOException | UnsupportedOperationException e) {
             remove(part);
+        }
+    }
+
+    /**
+     * Notes that all that was made of the large files of a trial is kept, so that whoever starts the program next time knows
+     * beforehand that there is little to do. The note bears the trial's path, with percent signs for the slashes; its lines
+     * name what is kept.
+     *
+     * @param trial the trial file
+     * @param names names under which something is kept, at least one
+     */
+    public void noteKept(Path trial, List<String> names) {
+        try {
+            String name = trial.toRealPath().toString().replace('/', '%') + ".seen";
+            byte[] lines = (String.join("\n", names) + "\n").getBytes(StandardCharsets.UTF_8);
+            put(name, channel -> channel.write(ByteBuffer.wrap(lines)));
+        } catch (IOException e) {
+            // without the note the next start takes a little longer
         }
     }
 

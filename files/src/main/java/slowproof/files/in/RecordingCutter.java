@@ -90,7 +90,7 @@ final class RecordingCutter {
     }
 
     /** Returns the name under which the result is kept; null when no log is large, or one was not read yet. */
-    private static @Nullable String keptName(TrialFiles files, Wanted wanted) {
+    static @Nullable String keptName(TrialFiles files, Wanted wanted) {
         CacheFolder cache = files.cache();
         if (wanted.logs().stream().noneMatch(log -> cache.worthwhile(files.of(log.name())))) {
             return null;

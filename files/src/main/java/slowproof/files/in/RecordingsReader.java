@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jspecify.annotations.Nullable;
 import slowproof.files.log.ColumnMapping;
 import slowproof.files.log.ColumnRole;
 import slowproof.files.log.Dialect;
@@ -59,6 +60,7 @@ final class RecordingsReader {
     private final List<RecordingRead> read = new ArrayList<>();
     private final List<RecordedPass> passes = new ArrayList<>();
     private final Map<String, Integer> names = new HashMap<>();
+    private final List<@Nullable String> kept = new ArrayList<>();
 
     RecordingsReader(
             TrialFiles files,
@@ -90,6 +92,18 @@ final class RecordingsReader {
     /** Returns how each recording was understood. */
     List<RecordingRead> read() {
         return List.copyOf(read);
+    }
+
+    /** Returns the names under which the passes of large recordings are kept; none when one of them is not kept. */
+    List<String> kept() {
+        List<String> all = new ArrayList<>();
+        for (String name : kept) {
+            if (name == null) {
+                return List.of();
+            }
+            all.add(name);
+        }
+        return all;
     }
 
     /** Returns the passes of all recordings, in file order. */
@@ -151,6 +165,9 @@ final class RecordingsReader {
                 new PassSettings(dwell == null ? usual.dwellS() : dwell, still, null, usual.settleS()),
                 recording.at(twoClocks ? "sensor_file" : "file"));
         Cutting cutting = RecordingCutter.cut(files, wanted);
+        if (wanted.logs().stream().anyMatch(one -> files.cache().worthwhile(files.of(one.name())))) {
+            kept.add(RecordingCutter.keptName(files, wanted));
+        }
         sources.addAll(cutting.sources());
         notes.addAll(cutting.notes());
         read.add(new RecordingRead(file, material, cutting.readAs(), cutting.clock(), cutting.reason(), cutting.cut()));

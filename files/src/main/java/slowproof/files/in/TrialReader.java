@@ -91,6 +91,7 @@ public final class TrialReader {
     private final List<SourceFile> sources = new ArrayList<>();
     private final List<Note> notes = new ArrayList<>();
     private final YamlMap top;
+    private final List<String> kept = new ArrayList<>();
 
     private TrialReader(RawFile raw, TrialFiles files, String unnamed) {
         this.files = files;
@@ -125,7 +126,13 @@ public final class TrialReader {
         Path absolute = file.toAbsolutePath();
         Path parent = absolute.getParent();
         Path folder = parent == null ? absolute : parent;
-        return read(RawFile.read(file, file.toString()), TrialFiles.in(folder, cache), RawFile.nameOf(file));
+        TrialReader reader = new TrialReader(
+                RawFile.read(file, file.toString()), TrialFiles.in(folder, cache), RawFile.nameOf(file));
+        LoadedTrial trial = reader.readToTheEnd();
+        if (!reader.kept.isEmpty()) {
+            cache.noteKept(file, reader.kept);
+        }
+        return trial;
     }
 
     /**
@@ -137,12 +144,13 @@ public final class TrialReader {
      * @throws BadInputException as for a trial in a folder
      */
     public static LoadedTrial read(String text, String name, TrialFiles files) {
-        return read(RawFile.of(text.getBytes(StandardCharsets.UTF_8), name), files, name);
+        RawFile raw = RawFile.of(text.getBytes(StandardCharsets.UTF_8), name);
+        return new TrialReader(raw, files, name).readToTheEnd();
     }
 
-    private static LoadedTrial read(RawFile raw, TrialFiles files, String unnamed) {
+    private LoadedTrial readToTheEnd() {
         try {
-            return new TrialReader(raw, files, unnamed).read();
+            return read();
         } finally {
             files.cache().finish();
         }
@@ -167,6 +175,7 @@ public final class TrialReader {
                 new RecordingsReader(files, sensor, evaluation(sensorMap), reference, problems, sources, notes);
         if (top.has("recordings")) {
             recordings.readAll(top);
+            kept.addAll(recordings.kept());
         }
         problems.refuseIfAny();
         Trial trial = new Trial(

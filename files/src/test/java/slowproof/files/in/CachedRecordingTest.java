@@ -108,6 +108,20 @@ class CachedRecordingTest {
     }
 
     @Test
+    void aNoteTellsTheNextStartWhatIsKept() throws IOException {
+        read();
+        String name = folder.resolve("trial.yaml").toRealPath().toString().replace('/', '%') + ".seen";
+        assertThat(files(".seen")).containsExactly(name);
+        assertThat(Files.readAllLines(kept.resolve(name))).isEqualTo(files(".passes"));
+        // a log changed just now is not remembered, so nothing is sure about the next reading
+        write(0.0501);
+        Files.setLastModifiedTime(folder.resolve("run.csv"), FileTime.from(Instant.now()));
+        Files.delete(kept.resolve(name));
+        read();
+        assertThat(files(".seen")).isEmpty();
+    }
+
+    @Test
     void materialAndSpeedAreTheTrialsAndNeedNoNewReading() throws IOException {
         read();
         trial(", speed_mm_s: 100, setup: B");
