@@ -17,6 +17,9 @@ final class LayoutFinder {
     private static final char[] SEPARATORS = {'\t', ';', ',', '|', ' '};
     private static final char USUAL_COMMENT = '#';
 
+    /** Lines that a separator is judged by, the last ones, since a preamble may be long. */
+    private static final int JUDGED = 400;
+
     /** One line that is neither blank nor a comment. */
     private record Line(long number, String text) {}
 
@@ -78,7 +81,7 @@ final class LayoutFinder {
 
     private Trial judge(char separator) {
         Map<Integer, Double> scores = new HashMap<>();
-        for (Line line : lines) {
+        for (Line line : lines.subList(Math.max(lines.size() - JUDGED, 0), lines.size())) {
             List<String> cells = cells(line.text(), separator);
             double share = numberShare(cells);
             if (cells.size() >= 2 && share >= 0.5) {
@@ -218,6 +221,15 @@ final class LayoutFinder {
     /** Cuts a line, separators between quotes left alone. */
     static List<String> cells(String line, char separator) {
         List<String> cells = new ArrayList<>();
+        if (line.indexOf('"') < 0) {
+            int from = 0;
+            for (int to = line.indexOf(separator); to >= 0; to = line.indexOf(separator, from)) {
+                cells.add(line.substring(from, to));
+                from = to + 1;
+            }
+            cells.add(line.substring(from));
+            return cells;
+        }
         StringBuilder cell = new StringBuilder();
         boolean quoted = false;
         for (int i = 0; i < line.length(); i++) {

@@ -222,9 +222,10 @@ final class PlainLog {
             }
             // the later rows are about as long as the first; counters and times gain digits, so they are not shorter
             long guess = Math.min((size - from) / text.length * rows + 2L * rows, MOST_ROWS);
-            for (int k = 0; k < targets.size(); k++) {
-                builders.add(new Column.Builder((int) guess, space));
-            }
+            // fresh memory takes its time, and nothing can be put anywhere before
+            targets.parallelStream()
+                    .map(target -> new Column.Builder((int) guess, space))
+                    .forEachOrdered(builders::add);
             placing.next();
         }
 
