@@ -171,7 +171,7 @@ public final class LogReader {
                 content.targets(),
                 content.columns(),
                 RowLines.from(1),
-                "Parquet",
+                ReadAs.PARQUET,
                 RawLog.sha256Of(path),
                 List.of());
     }
@@ -180,7 +180,7 @@ public final class LogReader {
         Dialect asked = request.dialect();
         Dialect dialect = new Dialect('\t', '.', asked.headerRows(), null, asked.comment());
         try (Reader sheet = SheetReader.open(path, request)) {
-            return read(sheet, "XLSX", dialect, null);
+            return read(sheet, ReadAs.XLSX, dialect, null);
         }
     }
 

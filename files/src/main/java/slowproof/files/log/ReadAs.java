@@ -7,7 +7,7 @@ import java.util.stream.Collectors;
  * How a log was understood, so that a person can check it.
  *
  * @param file what messages call the file
- * @param encoding encoding of the text
+ * @param encoding encoding of the text, or {@link #PARQUET} or {@link #XLSX}
  * @param separator sign between cells
  * @param decimal decimal sign
  * @param headerRows lines above the data, comments not counted
@@ -26,6 +26,12 @@ public record ReadAs(
         List<String> ignored,
         long rows,
         List<List<Double>> firstRows) {
+    /** What stands for the encoding of a Parquet file. */
+    static final String PARQUET = "Parquet";
+
+    /** What stands for the encoding of a workbook. */
+    static final String XLSX = "XLSX";
+
     /**
      * A column that was taken.
      *
@@ -45,7 +51,8 @@ public record ReadAs(
 
     /**
      * Returns one line that says it all in the keys of a trial's mapping, the same in every language, such as
-     * {@code time: 5 [ms], count: 2, reference: 4 [deg]; separator ";", decimal ".", UTF-8}.
+     * {@code time: 5 [ms], count: 2, reference: 4 [deg]; separator ";", decimal ".", UTF-8}. Cells of Parquet files and
+     * workbooks need no signs between them.
      */
     public String summary() {
         String taken = columns.stream()
@@ -53,6 +60,9 @@ public record ReadAs(
                         + (column.heading().isEmpty() ? column.number() : column.heading())
                         + (column.unit().isEmpty() ? "" : " [" + column.unit() + "]"))
                 .collect(Collectors.joining(", "));
+        if (encoding.equals(PARQUET) || encoding.equals(XLSX)) {
+            return taken + "; " + encoding;
+        }
         String sign = separator == '\t' ? "\\t" : String.valueOf(separator);
         return taken + "; separator \"" + sign + "\", decimal \"" + decimal + "\", " + encoding;
     }

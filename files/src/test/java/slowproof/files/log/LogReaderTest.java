@@ -356,6 +356,7 @@ class LogReaderTest {
         assertThat(recording.indicationMm().toArray()).containsExactly(0, 0.05, -0.1);
         assertThat(recording.referenceMm().toArray()).containsExactly(10.25, 11.5, -12.0);
         assertThat(result.readAs().encoding()).isEqualTo("XLSX");
+        assertThat(result.readAs().summary()).endsWith("; XLSX").doesNotContain("separator");
         assertThat(result.sha256()).hasSize(64);
     }
 
