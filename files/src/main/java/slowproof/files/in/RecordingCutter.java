@@ -95,7 +95,7 @@ final class RecordingCutter {
         if (wanted.logs().stream().noneMatch(log -> cache.worthwhile(files.of(log.name())))) {
             return null;
         }
-        List<String> parts = new ArrayList<>(List.of("cutting/2", cache.program(), wanted.name()));
+        List<String> parts = new ArrayList<>(List.of("cutting/3", cache.program(), wanted.name()));
         Fingerprints fingerprints = new Fingerprints(cache);
         for (LogRequest log : wanted.logs()) {
             Path path = files.of(log.name());

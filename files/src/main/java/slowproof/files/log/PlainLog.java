@@ -125,6 +125,9 @@ final class PlainLog {
             if (e.getCause() instanceof IOException cause) {
                 throw cause;
             }
+            if (e.getCause() instanceof RuntimeException cause) {
+                throw cause;
+            }
             throw new IllegalStateException("a block could not be parsed", e);
         } finally {
             pool.shutdownNow();
@@ -273,10 +276,12 @@ final class PlainLog {
     private void work(Shared shared) throws IOException, InterruptedException {
         byte[] text = new byte[blockSize + LONGEST_LINE + PlainBlock.SLACK];
         PlainBlock block = new PlainBlock(layout, targets, blockSize / 24);
+        boolean done = false;
         try {
             while (!shared.odd()) {
                 long number = shared.next.getAndIncrement();
                 if (number >= shared.blocks) {
+                    done = true;
                     return;
                 }
                 long offset = shared.from + number * blockSize;
@@ -311,9 +316,12 @@ final class PlainLog {
                 }
                 shared.place(number, block);
             }
-        } catch (IOException | RuntimeException e) {
-            shared.refuse();
-            throw e;
+            done = true;
+        } finally {
+            // whatever went wrong, nobody must wait for this one's turn
+            if (!done) {
+                shared.refuse();
+            }
         }
     }
 

@@ -156,6 +156,9 @@ final class RowShape {
         int rows = Math.min(Math.min((end - start) / rowLength, AT_ONCE), columns[0].length - row);
         for (int k = 0; k < cells.length && rows > 0; k++) {
             Cell cell = cells[k];
+            if (cell.minus && placeOf[k] >= 0) {
+                rows = belowZero(cell, text, start, rows);
+            }
             if (placeOf[k] < 0) {
                 rows = passedOver(cell, text, start, rows);
             } else if (cell.second == 0) {
@@ -196,7 +199,7 @@ final class RowShape {
             into[row + r] = number(digits) / divisor;
             from += step;
         }
-        return cell.minus ? belowZero(cell, text, start, rows) : rows;
+        return rows;
     }
 
     /** Reads a cell of two parts in each row; returns how many rows are in order. */
@@ -223,9 +226,10 @@ final class RowShape {
             into[row + r] = (number(digits) * tens + number(others)) / divisor;
             from += step;
         }
-        return cell.minus ? belowZero(cell, text, start, rows) : rows;
+        return rows;
     }
 
+    /** Returns how many rows have the minus that the divisor stands for. */
     private int belowZero(Cell cell, byte[] text, int start, int rows) {
         int at = start + cell.offset - 1;
         for (int r = 0; r < rows; r++) {

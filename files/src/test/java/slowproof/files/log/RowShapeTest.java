@@ -76,6 +76,51 @@ class RowShapeTest {
         return columns.toArray(new double[0][]);
     }
 
+    /** A digit stands where the minus stood, so the rows have the same length as the one learnt from. */
+    @Test
+    void aMinusThatBecomesADigitIsNotTakenForOne() {
+        double[] positions = {-25.21, -5.21, 14.79, 34.79, 54.79, 74.79, 94.79, 114.79, -85.21, -65.21, 10.5};
+        StringBuilder text = new StringBuilder();
+        for (double position : positions) {
+            text.append(String.format(Locale.ROOT, "0.500000,a,%d,%.2f,0.00\n", Math.round(position), position));
+        }
+        byte[] bytes = text.toString().getBytes(StandardCharsets.US_ASCII);
+        PlainBlock block = block();
+        assertThat(block.parse(Arrays.copyOf(bytes, bytes.length + PlainBlock.SLACK), 0, bytes.length))
+                .isTrue();
+        assertThat(Arrays.copyOf(block.column(2), block.rows())).containsExactly(positions);
+    }
+
+    @Test
+    void stepsThroughZeroComeToWhatEachRowComesToAlone() {
+        SplittableRandom random = new SplittableRandom(SEED);
+        for (int trial = 0; trial < 2000; trial++) {
+            double step = 30 * random.nextDouble() - 15;
+            double position = -step * random.nextInt(1, 20);
+            int decimals = random.nextInt(0, 4);
+            StringBuilder text = new StringBuilder();
+            for (int i = 0; i < 40; i++) {
+                position += step;
+                text.append("1.5,a,")
+                        .append(random.nextInt(-99, 999))
+                        .append(String.format(Locale.ROOT, ",%." + decimals + "f,0%n", position)
+                                .replace("\r", ""));
+            }
+            byte[] bytes = text.toString().getBytes(StandardCharsets.US_ASCII);
+            double[][] alone = Objects.requireNonNull(oneByOne(bytes));
+            PlainBlock block = block();
+            assertThat(block.parse(Arrays.copyOf(bytes, bytes.length + PlainBlock.SLACK), 0, bytes.length))
+                    .isTrue();
+            for (int row = 0; row < alone.length; row++) {
+                for (int k = 0; k < 4; k++) {
+                    assertThat(block.column(k)[row])
+                            .as("seed %d, trial %d, row %d, column %d", SEED, trial, row, k)
+                            .isEqualTo(alone[row][k]);
+                }
+            }
+        }
+    }
+
     @Test
     void rowsReadTogetherComeToWhatEachComesToAlone() {
         SplittableRandom random = new SplittableRandom(SEED);

@@ -72,7 +72,7 @@ public final class RunningSpeed {
     }
 
     /** To two digits, since people read it. */
-    private static double rounded(double seconds) {
+    static double rounded(double seconds) {
         return new BigDecimal(seconds)
                 .round(new MathContext(2, RoundingMode.HALF_EVEN))
                 .doubleValue();
@@ -97,23 +97,22 @@ public final class RunningSpeed {
      * @param taker what becomes of each speed
      */
     public static void each(Recording recording, Column track, double gateS, Taker taker) {
-        new RunningSpeed(recording, Check.positive(gateS, "averaging time", "s")).each(track, 1, taker);
+        new RunningSpeed(recording, Check.positive(gateS, "averaging time", "s")).each(track, 0, taker);
     }
 
     /**
      * Gives the speed of a track as {@link #each(Recording, Column, double, Taker)} does, of a long recording at rows half the
-     * averaging time apart only: every row lies in two of the averages, so nothing that happens is left out.
+     * averaging time apart only, or further where rows are: every row lies in two of the averages, so nothing that happens is left out.
      */
     static void some(Recording recording, Column track, double gateS, Taker taker) {
         new RunningSpeed(recording, gateS).some(track, taker);
     }
 
     private void some(Column track, Taker taker) {
-        double rows = recording.isLong() ? gateS / recording.intervalS() / 2 : 1;
-        each(track, Math.max((int) Math.min(rows, recording.size()), 1), taker);
+        each(track, recording.isLong() ? gateS / 2 : 0, taker);
     }
 
-    private void each(Column track, int stride, Taker taker) {
+    private void each(Column track, double apartS, Taker taker) {
         int[] breaks = recording.breaks().stream().mapToInt(Break::row).sorted().toArray();
         int from = 0;
         for (int k = 0; k <= breaks.length; k++) {
@@ -121,12 +120,12 @@ public final class RunningSpeed {
             if (k > 0) {
                 taker.gap();
             }
-            stretch(track, from, to, stride, taker);
+            stretch(track, from, to, apartS, taker);
             from = Math.max(from, to);
         }
     }
 
-    private void stretch(Column position, int from, int to, int stride, Taker taker) {
+    private void stretch(Column position, int from, int to, double apartS, Taker taker) {
         if (to - from < 2) {
             for (int row = from; row < to; row++) {
                 taker.take(row, time.get(row), Double.NaN);
@@ -135,9 +134,10 @@ public final class RunningSpeed {
         }
         Ascending starts = new Ascending(time, to);
         Ascending ends = new Ascending(time, to);
+        Ascending rows = new Ascending(time, to);
         int behind = from;
         int ahead = from;
-        for (int row = from; row < to; row += stride) {
+        for (int row = from; row < to; row = apartS > 0 ? rows.firstAfter(row, apartS) : row + 1) {
             double here = time.get(row);
             double start = here - gateS / 2;
             double end = here + gateS / 2;

@@ -57,7 +57,8 @@ public record SpeedTrace(
         }
         double step = high > low ? (high - low) / pieces : 1.0 / pieces;
         // a piece of a long recording is much longer than the usual time: fifty averages of it show its peaks
-        double gate = Math.max(RunningSpeed.usualGateS(recording), recording.isLong() ? step / AVERAGES : 0);
+        double gate = Math.max(
+                RunningSpeed.usualGateS(recording), recording.isLong() ? RunningSpeed.rounded(step / AVERAGES) : 0);
         return new SpeedTrace(
                 low,
                 step,

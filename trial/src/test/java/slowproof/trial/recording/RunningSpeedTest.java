@@ -80,4 +80,26 @@ class RunningSpeedTest {
         assertThat(trace.dropout().at(49) + trace.dropout().at(50)).isBetween(0.08, 0.12);
         assertThat(trace.toS()).isCloseTo(10, within(1e-9));
     }
+
+    /** A long recording whose logger writes less often at its end, where a short move lies. */
+    @Test
+    void aShortMoveAmongSparseRowsIsSeenInAPictureToo() {
+        Column.Builder time = new Column.Builder(16);
+        Column.Builder position = new Column.Builder(16);
+        double here = 0;
+        for (int i = 0; i < 600_000; i++) {
+            boolean sparse = i >= 400_000;
+            here += i >= 500_001 && i < 500_009 ? 4 : 0;
+            time.add(sparse ? 400 + (i - 400_000) * 0.008 : i / 1000.0);
+            position.add(here);
+        }
+        LoggedColumns columns = new LoggedColumns(
+                "made", RowLines.from(1), time.build(), null, position.build(), null, null, null, null);
+        Recording recording = RecordingAssembler.assemble(columns, SensorScale.none(), BreakRule.DEFAULT);
+        double[] top = new double[1];
+        RunningSpeed.some(
+                recording, recording.indicationMm(), 0.04, (row, timeS, speed) -> top[0] = Math.max(top[0], speed));
+        // 32 mm within 0.064 s, at 500 mm/s
+        assertThat(top[0]).isCloseTo(500, within(1e-6));
+    }
 }
