@@ -14,7 +14,7 @@ final class PlainBlock {
     /** Bytes behind the lines that may be looked at, though nothing is made of them. */
     static final int SLACK = 16;
 
-    private static final VarHandle EIGHT = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
+    static final VarHandle EIGHT = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
     private static final long[] TENS = {1, 10, 100, 1000, 10_000, 100_000, 1_000_000, 10_000_000};
     static final double[] POWERS = {1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15};
 
@@ -229,12 +229,7 @@ final class PlainBlock {
         if (count == 0) {
             return 0;
         }
-        // zeros in front, then pairs, fours and all eight are added up
-        long value = eight << (64 - 8 * count);
-        value = 10 * value + (value >>> 8);
-        return ((value & 0x000000FF000000FFL) * 0x000F424000000064L
-                        + ((value >>> 16) & 0x000000FF000000FFL) * 0x0000271000000001L)
-                >>> 32;
+        return RowShape.number(eight << (64 - 8 * count));
     }
 
     private double general(int start) {

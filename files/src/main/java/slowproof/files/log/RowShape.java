@@ -1,8 +1,6 @@
 package slowproof.files.log;
 
-import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
-import java.nio.ByteOrder;
 
 /**
  * How the cells of a row are written: how long each is, where its decimal sign stands and whether it is below zero. Rows of a
@@ -10,7 +8,7 @@ import java.nio.ByteOrder;
  * at, and some rows are read at once, cell under cell. The first that differs is found, and left to {@link PlainBlock}.
  */
 final class RowShape {
-    private static final VarHandle EIGHT = MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.LITTLE_ENDIAN);
+    private static final VarHandle EIGHT = PlainBlock.EIGHT;
     private static final long ZEROS = 0x3030303030303030L;
 
     /** Rows read at once: few enough that their text is still at hand when the next cell is read. */
@@ -279,7 +277,7 @@ final class RowShape {
     }
 
     /** Adds up pairs, fours and all eight digits; the first of them is the lowest byte. */
-    private static long number(long digits) {
+    static long number(long digits) {
         long pairs = 10 * digits + (digits >>> 8);
         return ((pairs & 0x000000FF000000FFL) * 0x000F424000000064L
                         + ((pairs >>> 16) & 0x000000FF000000FFL) * 0x0000271000000001L)
