@@ -89,10 +89,15 @@ final class RecordingCutter {
         return cutting;
     }
 
+    /** Returns true when one of its logs is large enough for what came of it to be kept. */
+    static boolean isLarge(TrialFiles files, Wanted wanted) {
+        return wanted.logs().stream().anyMatch(log -> files.cache().worthwhile(files.of(log.name())));
+    }
+
     /** Returns the name under which the result is kept; null when no log is large, or one was not read yet. */
     static @Nullable String keptName(TrialFiles files, Wanted wanted) {
         CacheFolder cache = files.cache();
-        if (wanted.logs().stream().noneMatch(log -> cache.worthwhile(files.of(log.name())))) {
+        if (!isLarge(files, wanted)) {
             return null;
         }
         List<String> parts = new ArrayList<>(List.of("cutting/3", cache.program(), wanted.name()));

@@ -165,7 +165,7 @@ final class RecordingsReader {
                 new PassSettings(dwell == null ? usual.dwellS() : dwell, still, null, usual.settleS()),
                 recording.at(twoClocks ? "sensor_file" : "file"));
         Cutting cutting = RecordingCutter.cut(files, wanted);
-        if (wanted.logs().stream().anyMatch(one -> files.cache().worthwhile(files.of(one.name())))) {
+        if (RecordingCutter.isLarge(files, wanted)) {
             kept.add(RecordingCutter.keptName(files, wanted));
         }
         sources.addAll(cutting.sources());

@@ -71,7 +71,7 @@ public record LogBegin(
 
     /** Returns true when the separator and the decimal sign are written in the file and not given by its kind. */
     public boolean isText() {
-        return !encoding.equals("XLSX") && !encoding.equals("Parquet");
+        return ReadAs.isText(encoding);
     }
 
     /**
@@ -137,7 +137,7 @@ public record LogBegin(
         Dialect asked = request.dialect();
         Dialect dialect = new Dialect('\t', '.', asked.headerRows(), null, asked.comment());
         try (Reader sheet = SheetReader.open(path, request)) {
-            return text(sample(sheet), "XLSX", request, dialect);
+            return text(sample(sheet), ReadAs.XLSX, request, dialect);
         }
     }
 
@@ -145,7 +145,13 @@ public record LogBegin(
         LogProblems problems = new LogProblems(request.name());
         ParquetLog.Begin begin = ParquetLog.begin(path, request, problems);
         return made(
-                request, "Parquet", begin.layout(), begin.cells(), begin.targets(), begin.columns(), problems.first());
+                request,
+                ReadAs.PARQUET,
+                begin.layout(),
+                begin.cells(),
+                begin.targets(),
+                begin.columns(),
+                problems.first());
     }
 
     /** Whole lines from the beginning. */

@@ -79,19 +79,20 @@ final class PlainBlock {
                 }
             }
             int taken = shape.take(bytes, at, end, columns, rows);
-            if (taken == 0) {
+            if (taken > 0) {
+                at += taken * shape.rowLength();
+            } else {
                 int first = at;
                 if (!line()) {
                     return false;
                 }
                 shape.learn(bytes, first);
-                rows++;
-            } else if (meant(taken)) {
-                at += taken * shape.rowLength();
-                rows += taken;
-            } else {
+                taken = 1;
+            }
+            if (!meant(taken)) {
                 return false;
             }
+            rows += taken;
         }
         return true;
     }
@@ -124,13 +125,6 @@ final class PlainBlock {
         return true;
     }
 
-    private boolean meant(int place, int row, double number) {
-        Target target = targets[place];
-        double meant = target.value(number);
-        columns[place][row] = meant;
-        return target.role() != ColumnRole.DROPOUT || (meant >= 0 && meant <= 1);
-    }
-
     private boolean line() {
         byte first = text[at];
         if (first == comment || first == '\n' || first == '\r') {
@@ -156,11 +150,8 @@ final class PlainBlock {
             return skip();
         }
         double value = number();
-        if (plain[place]) {
-            columns[place][rows] = value;
-            return !Double.isNaN(value);
-        }
-        return !Double.isNaN(value) && meant(place, rows, value);
+        columns[place][rows] = value;
+        return !Double.isNaN(value);
     }
 
     /** Passes over a cell that nobody wants; quotes might hide a separator. */
@@ -219,9 +210,7 @@ final class PlainBlock {
 
     /** Returns how many of eight bytes, taken from the first on, are digits; each byte holds its sign less that of zero. */
     private static int digits(long eight) {
-        // a byte above nine gets its highest bit set; what it carries over only spoils bytes behind it
-        long others = ((eight + 0x7676767676767676L) | eight) & 0x8080808080808080L;
-        return Long.numberOfTrailingZeros(others) >>> 3;
+        return Long.numberOfTrailingZeros(RowShape.odd(eight)) >>> 3;
     }
 
     /** Returns the number of the first {@code count} digits of eight bytes. */

@@ -289,7 +289,6 @@ final class PlainLog {
                 long readFrom = number == 0 ? offset : offset - 1;
                 int wanted = (int) Math.min(text.length - PlainBlock.SLACK, shared.size - readFrom);
                 if (!fill(shared.channel, readFrom, text, wanted)) {
-                    shared.refuse();
                     return;
                 }
                 int begin = (int) (offset - readFrom);
@@ -307,18 +306,16 @@ final class PlainLog {
                     end++;
                 }
                 if (end < 0 || (start < 0 && !last)) {
-                    shared.refuse();
                     return;
                 }
                 if (!block.parse(text, start < 0 ? end : Math.min(start, end), end)) {
-                    shared.refuse();
                     return;
                 }
                 shared.place(number, block);
             }
             done = true;
         } finally {
-            // whatever went wrong, nobody must wait for this one's turn
+            // whatever was odd or went wrong, nobody must wait for this one's turn
             if (!done) {
                 shared.refuse();
             }

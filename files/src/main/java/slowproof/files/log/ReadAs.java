@@ -42,6 +42,11 @@ public record ReadAs(
      */
     public record Taken(ColumnRole role, int number, String heading, String unit) {}
 
+    /** Returns true when an encoding is one of text, which has signs between its cells. */
+    static boolean isText(String encoding) {
+        return !encoding.equals(XLSX) && !encoding.equals(PARQUET);
+    }
+
     /** Copies the lists. */
     public ReadAs {
         columns = List.copyOf(columns);
@@ -60,7 +65,7 @@ public record ReadAs(
                         + (column.heading().isEmpty() ? column.number() : column.heading())
                         + (column.unit().isEmpty() ? "" : " [" + column.unit() + "]"))
                 .collect(Collectors.joining(", "));
-        if (encoding.equals(PARQUET) || encoding.equals(XLSX)) {
+        if (!isText(encoding)) {
             return taken + "; " + encoding;
         }
         String sign = separator == '\t' ? "\\t" : String.valueOf(separator);

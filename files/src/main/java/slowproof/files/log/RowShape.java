@@ -270,8 +270,8 @@ final class RowShape {
         return rows;
     }
 
-    /** Returns zero when all eight bytes are digits less that of zero. */
-    private static long odd(long digits) {
+    /** Returns zero when all eight bytes are digits less that of zero, else the highest bit of the first that is none, and others behind it. */
+    static long odd(long digits) {
         // a byte above nine gets its highest bit set; what it carries over only spoils bytes behind it
         return (digits + 0x7676767676767676L | digits) & 0x8080808080808080L;
     }

@@ -46,42 +46,18 @@ final class DwellReader {
         while (end > begin && time.get(end) > to) {
             end--;
         }
-        double origin = reference.get(begin);
-        Column shown = indication;
-        if (shown == null) {
-            double mean = origin
-                    + Means.of(time, reference, reference, begin, end, to).first();
-            return dwell(first, last, mean, Double.NaN, Double.NaN, Double.NaN, longEnough);
-        }
+        boolean told = indication != null;
+        Column shown = indication == null ? reference : indication;
         Means means = Means.of(time, reference, shown, begin, end, to);
-        double span = shown.blocks().high(begin, end) - shown.blocks().low(begin, end);
-        return dwell(
-                first,
-                last,
-                origin + means.first(),
-                shown.get(begin) + means.second(),
-                slopePerMin(shown, begin, end, means),
-                span,
-                longEnough);
-    }
-
-    private Dwell dwell(
-            int first,
-            int last,
-            double referenceMm,
-            double indicationMm,
-            double driftMmPerMin,
-            double spanMm,
-            boolean longEnough) {
         return new Dwell(
                 first,
                 last,
                 time.get(first),
                 time.get(last),
-                referenceMm,
-                indicationMm,
-                driftMmPerMin,
-                spanMm,
+                reference.get(begin) + means.first(),
+                told ? shown.get(begin) + means.second() : Double.NaN,
+                told ? slopePerMin(shown, begin, end, means) : Double.NaN,
+                told ? shown.blocks().span(begin, end) : Double.NaN,
                 longEnough);
     }
 

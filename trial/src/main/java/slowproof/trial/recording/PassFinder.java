@@ -237,8 +237,7 @@ public final class PassFinder {
                 from = turn;
             }
         }
-        boolean whole = move.passes().isEmpty() && move.apart().isEmpty();
-        boolean ends = whole ? addPass(from, after, legs, move) : addPass(from, after, move);
+        boolean ends = addPass(from, after, move);
         return new Move(move.passes(), move.apart(), move.notes(), ends);
     }
 
@@ -261,12 +260,6 @@ public final class PassFinder {
     }
 
     private boolean addPass(Dwell before, Dwell after, Move move) {
-        List<Legs.Leg> legs =
-                Legs.find(motion.positionMm(), before.lastRow(), after.firstRow(), motion.movingWidthMm());
-        return addPass(before, after, legs, move);
-    }
-
-    private boolean addPass(Dwell before, Dwell after, List<Legs.Leg> legs, Move move) {
         Column time = motion.timeS();
         int from = before.lastRow();
         int to = after.firstRow();
@@ -281,6 +274,7 @@ public final class PassFinder {
                             seconds(after.startS())));
             return false;
         }
+        List<Legs.Leg> legs = Legs.find(motion.positionMm(), from, to, motion.movingWidthMm());
         double path = Math.max(Legs.pathMm(legs), Math.abs(travel));
         Plateau plateau = Plateau.of(recording, motion, from, to, path);
         double overshoot = overshoot(from, to, after.referenceMm(), Math.signum(travel));

@@ -161,15 +161,11 @@ record Plateau(
         return level;
     }
 
-    private static int stride(int rows) {
-        return Math.max(1, rows / ENOUGH);
-    }
-
     /** Returns the median of the speeds taken over half the plateau, from the rows of its first half. */
     private static double medianSpeed(Column time, Column position, int startRow, int endRow) {
         int half = Math.max((endRow - startRow) / 2, 1);
         int count = endRow - startRow - half + 1;
-        int stride = stride(count);
+        int stride = Select.stride(count, ENOUGH);
         double[] speeds = new double[(count + stride - 1) / stride];
         for (int i = 0; i < speeds.length; i++) {
             int row = startRow + i * stride;
@@ -197,7 +193,7 @@ record Plateau(
         int b = towards > 0 ? Math.min(startRow + third, endRow) : endRow;
         double meanT = 0;
         double meanX = 0;
-        int stride = stride(b - a + 1);
+        int stride = Select.stride(b - a + 1, ENOUGH);
         int count = 0;
         for (int i = a; i <= b; i += stride) {
             meanT += time.get(i);

@@ -17,16 +17,15 @@ final class RestNoise {
 
     /** Returns the standard deviation at rest in mm, 0 when it is below the steps or when nothing is at rest. */
     static double standardDeviationMm(Recording recording, Column position, double windowS, double stepMm) {
-        Windows windows = Windows.of(recording, position, windowS);
         double[] quiet = new double[64];
         int count = 0;
         double quietest = Double.POSITIVE_INFINITY;
-        for (int k : windows.stillestFirst()) {
-            double widest = widest(Math.max(AS_QUIET * quietest, stepMm), stepMm, windows.rows(k));
-            if (windows.leastSpan(k) > widest) {
+        for (Window window : Window.stillestFirst(recording, position, windowS)) {
+            double widest = widest(Math.max(AS_QUIET * quietest, stepMm), stepMm, window.rows());
+            if (window.leastSpanMm() > widest) {
                 continue;
             }
-            double residual = residualIfResting(recording.timeS(), position, windows.from(k), windows.to(k), stepMm);
+            double residual = residualIfResting(recording.timeS(), position, window.from(), window.to(), stepMm);
             if (!Double.isNaN(residual)) {
                 if (count == quiet.length) {
                     quiet = Arrays.copyOf(quiet, 2 * count);

@@ -41,12 +41,11 @@ final class RowBlocks {
     static RowBlocks of(Column column) {
         RowBlocks blocks = new RowBlocks(column);
         // parts of rows begin with a block, so no two threads write to the same one
-        SideBySide.over(0, column.size(), (from, to) -> {
+        SideBySide.over(column.size(), (from, to) -> {
             double before = from > 0 ? column.get(from - 1) : Double.NaN;
             for (int start = from; start < to; start += ROWS) {
                 before = blocks.fill(start, Math.min(start + ROWS, to), before);
             }
-            return true;
         });
         return blocks;
     }
@@ -181,9 +180,9 @@ final class RowBlocks {
         return smallest == Double.POSITIVE_INFINITY ? 0 : smallest;
     }
 
-    /** Returns the greatest value less the least of the whole column; minus infinite for none. */
-    double span() {
-        return column.size() == 0 ? Double.NEGATIVE_INFINITY : high(0, column.size() - 1) - low(0, column.size() - 1);
+    /** Returns the greatest value less the least of the rows {@code from} to {@code to}, both included; minus infinite for none. */
+    double span(int from, int to) {
+        return high(from, to) - low(from, to);
     }
 
     /** Returns the least finite value of the rows {@code from} to {@code to}, both included; infinite for none. */

@@ -7,15 +7,15 @@ final class Select {
 
     private Select() {}
 
-    /** Returns how far apart the values of a regular sample lie that stands for so many. */
-    static int stride(int count) {
-        return Math.max(1, count / ENOUGH);
+    /** Returns how far apart the values of a regular sample lie that stands for so many, when some are enough. */
+    static int stride(int count, int enough) {
+        return Math.max(1, count / enough);
     }
 
     /** Returns the median of the rows {@code first} to {@code last}, both included, of a regular sample of them when there are very many. */
     static double median(Column values, int first, int last) {
         int count = last - first + 1;
-        int stride = stride(count);
+        int stride = stride(count, ENOUGH);
         double[] sample = new double[(count + stride - 1) / stride];
         for (int i = 0; i < sample.length; i++) {
             sample[i] = values.get(first + i * stride);
@@ -33,7 +33,7 @@ final class Select {
         if (count == 0) {
             return Double.NaN;
         }
-        int stride = stride(count);
+        int stride = stride(count, ENOUGH);
         double[] sample = new double[(count + stride - 1) / stride];
         for (int i = 0; i < sample.length; i++) {
             sample[i] = values[i * stride];

@@ -1,11 +1,10 @@
 package slowproof.trial.recording;
 
-import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * Long loops over rows in parts that several threads work on. How the rows are parted hangs on their number only, and what
- * the parts came to is returned in the order of the rows, so the number of threads changes nothing.
+ * Long loops over rows in parts that several threads work on. How the rows are parted hangs on their number only, so the
+ * number of threads changes nothing.
  */
 final class SideBySide {
     /** From this many rows on threads are worth their start. */
@@ -22,20 +21,19 @@ final class SideBySide {
 
     /** Works on some rows. */
     @FunctionalInterface
-    interface Work<T> {
-        /** Returns what rows {@code from} (included) to {@code to} (excluded) come to. */
-        T over(int from, int to);
+    interface Work {
+        /** Works on rows {@code from} (included) to {@code to} (excluded). */
+        void over(int from, int to);
     }
 
-    /** Returns what rows {@code from} (included) to {@code to} (excluded) come to, part by part, in order. */
-    static <T> List<T> over(int from, int to, Work<T> work) {
-        if (!worthwhile(to - from)) {
-            return List.of(work.over(from, to));
+    /** Works on the first so many rows, part by part. */
+    static void over(int rows, Work work) {
+        if (!worthwhile(rows)) {
+            work.over(0, rows);
+            return;
         }
-        int parts = (to - from + PART - 1) / PART;
-        return IntStream.range(0, parts)
+        IntStream.range(0, (rows + PART - 1) / PART)
                 .parallel()
-                .mapToObj(part -> work.over(from + part * PART, Math.min(from + (part + 1) * PART, to)))
-                .toList();
+                .forEach(part -> work.over(part * PART, Math.min((part + 1) * PART, rows)));
     }
 }
