@@ -161,10 +161,11 @@ ask_git() {
 # classes merged from several runs, dumped once, starts faster than an archive of one run; works from JDK 17 to 25.
 train() {
     archive=
-    java_options=
+    # the library that reads the words else looks in every other library for a language that is not there
+    java_options=-Dpicocli.disable.closures=true
     if [ "$jdk_major" -ge 24 ]; then
         # newer Java warns about native code and unsafe memory, which libraries for databases and ports use
-        java_options='--enable-native-access=ALL-UNNAMED --sun-misc-unsafe-memory-access=allow'
+        java_options="$java_options --enable-native-access=ALL-UNNAMED --sun-misc-unsafe-memory-access=allow"
     fi
     touch "$build/java-chosen"
     if [ /usr/lib/jvm -nt "$build/java-chosen" ]; then

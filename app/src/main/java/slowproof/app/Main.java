@@ -4,6 +4,7 @@ import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 
 /** Entry point of the command line. */
 public final class Main {
@@ -16,7 +17,23 @@ public final class Main {
         int status = CommandLineProgram.run(arguments, out, err);
         out.flush();
         err.flush();
-        System.exit(status);
+        // told to exit, Java from 21 on first looks for a logger in every library; with nothing left to do it ends
+        // without
+        if (status != ExitStatus.DONE || othersWork()) {
+            System.exit(status);
+        }
+    }
+
+    /** True when a thread of the program or of a library would keep it from ending. */
+    private static boolean othersWork() {
+        ThreadGroup group = Thread.currentThread().getThreadGroup();
+        while (group.getParent() != null) {
+            group = group.getParent();
+        }
+        Thread[] threads = new Thread[2 * group.activeCount() + 8];
+        int count = group.enumerate(threads);
+        return Arrays.stream(threads, 0, count)
+                .anyMatch(thread -> thread != Thread.currentThread() && !thread.isDaemon());
     }
 
     /** UTF-8 whatever the locale says: units have signs beyond ASCII. */
