@@ -84,10 +84,14 @@ public final class Column {
         return get(Objects.checkIndex(row, size));
     }
 
-    /** Returns the value of a row that is there; for the long loops of this package. */
+    /** Returns the value of a row that is there; for the long loops of this package, and short so that it becomes part of them. */
     double get(int row) {
         double[] heap = values;
-        return factor * (heap != null ? heap[row] : parts[row >> PART_BITS].get(row & (PART - 1)));
+        return factor * (heap != null ? heap[row] : outside(row));
+    }
+
+    private double outside(int row) {
+        return parts[row >> PART_BITS].get(row & (PART - 1));
     }
 
     /** Returns a copy of the rows {@code from} (included) to {@code to} (excluded). */
@@ -153,6 +157,9 @@ public final class Column {
         private int holds;
         private int handedOn;
 
+        /** Found as long as rows come in blocks. */
+        private @Nullable BlockFigures figures;
+
         /** Creates a builder in the heap with room for some rows; it grows as needed. */
         public Builder(int capacity) {
             this(capacity, ColumnSpace.HEAP);
@@ -173,6 +180,7 @@ public final class Column {
 
         /** Adds one row. */
         public void add(double value) {
+            figures = null;
             if (holds == held.length) {
                 makeRoom(1);
             }
@@ -181,6 +189,12 @@ public final class Column {
 
         /** Adds the first {@code count} of some values. */
         public void add(double[] block, int count) {
+            if (size() == 0) {
+                figures = new BlockFigures(room == null ? held.length : count);
+            }
+            if (figures != null) {
+                figures.add(block, count);
+            }
             int from = 0;
             while (from < count) {
                 if (holds == held.length) {
@@ -225,13 +239,19 @@ public final class Column {
             ColumnSpace.Room last = room;
             double[] values = held;
             held = new double[0];
-            if (last == null) {
-                holds = 0;
-                return new Column(values, NO_PARTS, size, space);
-            }
-            last.append(values, holds);
+            int rest = holds;
             holds = 0;
-            return new Column(null, last.finish().toArray(NO_PARTS), size, space);
+            Column column;
+            if (last == null) {
+                column = new Column(values, NO_PARTS, size, space);
+            } else {
+                last.append(values, rest);
+                column = new Column(null, last.finish().toArray(NO_PARTS), size, space);
+            }
+            if (figures != null) {
+                column.blocks = RowBlocks.of(column, figures.finish());
+            }
+            return column;
         }
     }
 }

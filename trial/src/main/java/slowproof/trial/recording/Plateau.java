@@ -1,10 +1,8 @@
 package slowproof.trial.recording;
 
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.HashSet;
 import java.util.Set;
-import java.util.stream.IntStream;
 
 /**
  * The even part of a move, and its ramps.
@@ -137,12 +135,7 @@ record Plateau(
 
     /** Returns the middle of the speed range, 5 % wide, in which most way was travelled. */
     private static double commonestSpeed(double[] speed, double[] way) {
-        int[] order = IntStream.range(0, speed.length)
-                .filter(k -> !Double.isNaN(speed[k]))
-                .boxed()
-                .sorted(Comparator.comparingDouble(k -> Math.abs(speed[k])))
-                .mapToInt(k -> k)
-                .toArray();
+        int[] order = ascending(speed);
         double sum = 0;
         double most = -1;
         double level = 0;
@@ -159,6 +152,26 @@ record Plateau(
             }
         }
         return level;
+    }
+
+    /** Returns the places of the speeds that are there, from the slowest on, whatever their sense. */
+    private static int[] ascending(double[] speed) {
+        int bits = Integer.SIZE - Integer.numberOfLeadingZeros(speed.length);
+        long place = (1L << bits) - 1;
+        long[] keys = new long[speed.length];
+        int count = 0;
+        for (int k = 0; k < speed.length; k++) {
+            if (!Double.isNaN(speed[k])) {
+                // the bits of numbers that are not negative ascend as they do; the last few make room for the place
+                keys[count++] = (Double.doubleToRawLongBits(Math.abs(speed[k])) & ~place) | k;
+            }
+        }
+        Arrays.sort(keys, 0, count);
+        int[] order = new int[count];
+        for (int k = 0; k < count; k++) {
+            order[k] = (int) (keys[k] & place);
+        }
+        return order;
     }
 
     /** Returns the median of the speeds taken over half the plateau, from the rows of its first half. */

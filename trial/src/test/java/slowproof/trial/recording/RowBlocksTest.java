@@ -90,6 +90,52 @@ class RowBlocksTest {
     }
 
     @Test
+    void blocksFoundWhileAColumnGrowsAreThoseOfTheWholeColumn() {
+        SplittableRandom random = new SplittableRandom(SEED);
+        for (int trial = 0; trial < 60; trial++) {
+            double[] values = values(random, random.nextInt(1, 1500));
+            for (int hole = random.nextInt(4); hole > 0; hole--) {
+                values[random.nextInt(values.length)] = random.nextBoolean() ? Double.NaN : Double.NEGATIVE_INFINITY;
+            }
+            Column.Builder builder = new Column.Builder(random.nextInt(2000));
+            boolean singly = trial % 5 == 0;
+            for (int from = 0; from < values.length; ) {
+                int count = Math.min(random.nextInt(400), values.length - from);
+                builder.add(Arrays.copyOfRange(values, from, from + count + 1), count);
+                from += count;
+                if (singly && from < values.length) {
+                    builder.add(values[from++]);
+                }
+            }
+            Column grown = builder.build();
+            assertThat(grown.toArray()).containsExactly(values);
+            RowBlocks blocks = grown.blocks();
+            RowBlocks whole = Column.copyOf(values).blocks();
+            for (int block = 0; block < whole.count(); block++) {
+                assertThat(new Object[] {
+                            blocks.finite(block),
+                            blocks.low(block),
+                            blocks.high(block),
+                            blocks.fall(block),
+                            blocks.rise(block),
+                            blocks.leastStep(block),
+                            blocks.greatestStep(block)
+                        })
+                        .as("block %d of trial %d", block, trial)
+                        .containsExactly(
+                                whole.finite(block),
+                                whole.low(block),
+                                whole.high(block),
+                                whole.fall(block),
+                                whole.rise(block),
+                                whole.leastStep(block),
+                                whole.greatestStep(block));
+            }
+            assertThat(blocks.smallestMove()).isEqualTo(whole.smallestMove());
+        }
+    }
+
+    @Test
     void aLongColumnIsTakenInPartsAndComesToTheSame() {
         double[] values = new double[1_200_000];
         Arrays.setAll(values, i -> Math.sin(i / 1000.0) + (i % 7) / 100.0);
