@@ -8,6 +8,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.RecordingCut;
@@ -24,6 +25,7 @@ import slowproof.trial.forecast.Forecast;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.input.SourcePosition;
+import slowproof.trial.recording.SpeedTrace;
 import slowproof.wording.Wording;
 
 /** The charts of a trial as SVG files in a folder. */
@@ -84,7 +86,8 @@ final class ChartFiles {
             List<RecordedPass> passes = loaded.trial().recorded().stream()
                     .filter(pass -> pass.recording().equals(cut.name()))
                     .toList();
-            Chart chart = RecordingChart.of(cut.name(), cut.trace(), passes, cut.breaks(), wording);
+            SpeedTrace trace = Objects.requireNonNull(cut.trace(), "recordings to be drawn are read with their traces");
+            Chart chart = RecordingChart.of(cut.name(), trace, passes, cut.breaks(), wording);
             String file = unique("recording-" + FileNames.of(cut.name(), "log"), taken) + ".svg";
             write(chart, folder.resolve(file));
             files.put(cut.name(), file);

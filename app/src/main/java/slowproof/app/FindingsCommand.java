@@ -38,10 +38,13 @@ final class FindingsCommand implements Command {
 
     @Override
     public int run(ParseResult words, Console console) throws IOException {
-        LoadedTrial loaded = TrialReader.read(Words.fileOf(words), Console.cache());
+        Path file = Words.fileOf(words);
+        Path charts = Words.pathOf(words, "--charts");
+        LoadedTrial loaded = charts == null
+                ? TrialReader.readWithoutTraces(file, Console.cache())
+                : TrialReader.read(file, Console.cache());
         Findings findings = Evaluation.of(loaded.trial()).withNotesBefore(loaded.notes());
         Wording wording = console.wording();
-        Path charts = Words.pathOf(words, "--charts");
         if (charts != null) {
             ChartFiles.prepare(charts);
         }

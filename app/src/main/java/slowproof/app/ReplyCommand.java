@@ -29,8 +29,8 @@ final class ReplyCommand implements Command {
     public int run(ParseResult words, Console console) throws IOException {
         Path lineFile = Words.pathOf(words, ForecastCommand.LINE);
         LoadedLine line = lineFile == null ? null : LineReader.read(lineFile);
-        Findings findings = Evaluation.of(
-                TrialReader.read(Words.fileOf(words), Console.cache()).trial());
+        Findings findings = Evaluation.of(TrialReader.readWithoutTraces(Words.fileOf(words), Console.cache())
+                .trial());
         if (line == null) {
             console.out().println(Reply.of(findings, console.wording()));
         } else {

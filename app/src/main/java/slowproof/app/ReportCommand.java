@@ -86,8 +86,8 @@ final class ReportCommand implements Command {
         }
         Path lineFile = Words.pathOf(words, ForecastCommand.LINE);
         LoadedLine line = lineFile == null ? null : LineReader.read(lineFile);
-        WrittenAnswer answer =
-                new WrittenAnswer(TrialReader.read(Words.fileOf(words), Console.cache()), line, console.wording());
+        WrittenAnswer answer = new WrittenAnswer(
+                TrialReader.readWithoutTraces(Words.fileOf(words), Console.cache()), line, console.wording());
         byte[] document = answer.write(
                 html,
                 words.matchedOptionValue("--paper", Paper.A4),

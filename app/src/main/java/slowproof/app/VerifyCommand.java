@@ -88,7 +88,7 @@ final class VerifyCommand implements Command {
         Wording own = Wording.of(Locale.forLanguageTag(language == null ? "en" : language));
         Map<String, byte[]> computed;
         try {
-            LoadedTrial loaded = TrialReader.read(trial, Console.cache());
+            LoadedTrial loaded = TrialReader.readWithoutTraces(trial, Console.cache());
             LoadedLine read = withLine && line != null ? LineReader.read(line) : null;
             computed = new WrittenAnswer(loaded, read, own).figures();
         } catch (BadInputException e) {

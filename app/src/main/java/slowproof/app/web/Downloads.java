@@ -116,7 +116,8 @@ final class Downloads {
         return TrialReader.read(
                 Files.readString(folder.resolve("trial.yaml")),
                 "trial.yaml",
-                new TrialFiles(name -> raw.getOrDefault(name, folder.resolve(name)), ResultCache.ofUser(), null));
+                new TrialFiles(
+                        name -> raw.getOrDefault(name, folder.resolve(name)), ResultCache.ofUser(), false, null));
     }
 
     /** Reads what was written. */

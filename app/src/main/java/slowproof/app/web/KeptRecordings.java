@@ -77,7 +77,7 @@ final class KeptRecordings {
     }
 
     private Read readAnew(Recordings recordings, Archive archive) {
-        TrialFiles files = new TrialFiles(name -> place(recordings, name, archive), cache, null);
+        TrialFiles files = new TrialFiles(name -> place(recordings, name, archive), cache, true, null);
         try {
             return new Read(TrialReader.read(recordings.trial(), "trial.yaml", files), List.of());
         } catch (BadInputException e) {

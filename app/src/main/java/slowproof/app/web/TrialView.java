@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import slowproof.archive.sheet.SheetReading;
 import slowproof.archive.sheet.SheetSeries;
@@ -21,6 +22,7 @@ import slowproof.trial.findings.Condition;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.Pass;
 import slowproof.trial.note.Note;
+import slowproof.trial.recording.SpeedTrace;
 import slowproof.wording.Wording;
 
 /**
@@ -187,7 +189,8 @@ public record TrialView(
             List<RecordedPass> passes = loaded.trial().recorded().stream()
                     .filter(pass -> pass.recording().equals(cut.name()))
                     .toList();
-            Chart chart = RecordingChart.of(read.file(), cut.trace(), passes, cut.breaks(), wording);
+            SpeedTrace trace = Objects.requireNonNull(cut.trace(), "pages read recordings with their traces");
+            Chart chart = RecordingChart.of(read.file(), trace, passes, cut.breaks(), wording);
             plots.add(new Plot(chart.title(), chart.description(), PlotJson.of(chart)));
         }
         return plots;

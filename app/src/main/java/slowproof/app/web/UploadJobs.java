@@ -116,6 +116,7 @@ final class UploadJobs implements AutoCloseable {
         TrialFiles files = new TrialFiles(
                 name -> places.getOrDefault(name, folder.resolve("none")),
                 cache,
+                true,
                 (name, recording) -> keep(recording, traceFile(folder, seen.size()), seen, name));
         try {
             LoadedTrial loaded = TrialReader.read(job.trial(), "trial.yaml", files);

@@ -44,6 +44,7 @@ class UploadTrialTest {
                                 .orElseThrow()
                                 .path(),
                         CacheFolder.NONE,
+                        true,
                         null));
     }
 
@@ -106,7 +107,7 @@ class UploadTrialTest {
         LoadedTrial loaded = TrialReader.read(
                 merged,
                 "trial.yaml",
-                new TrialFiles(name -> name.equals(path) ? log.path() : folder, CacheFolder.NONE, null));
+                new TrialFiles(name -> name.equals(path) ? log.path() : folder, CacheFolder.NONE, true, null));
         assertThat(loaded.trial().title()).isEqualTo("A title");
         assertThat(loaded.trial().sensor().counterBits()).isEqualTo(24);
         assertThat(loaded.trial().recorded())

@@ -127,7 +127,11 @@ record Cutting(
         out.writeDouble(cut.movingAboveMmPerS());
         out.writeBoolean(cut.thresholdStated());
         out.writeDouble(cut.restNoiseMm());
-        trace(out, cut.trace());
+        SpeedTrace trace = cut.trace();
+        out.writeBoolean(trace != null);
+        if (trace != null) {
+            trace(out, trace);
+        }
     }
 
     private static void trace(DataOutputStream out, SpeedTrace trace) throws IOException {
@@ -181,7 +185,7 @@ record Cutting(
                 in.readDouble(),
                 in.readBoolean(),
                 in.readDouble(),
-                trace(in));
+                in.readBoolean() ? trace(in) : null);
     }
 
     private static SpeedTrace trace(DataInputStream in) throws IOException {

@@ -1,6 +1,7 @@
 package slowproof.files.in;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import slowproof.trial.recording.Break;
 import slowproof.trial.recording.PassSearch;
 import slowproof.trial.recording.Recording;
@@ -23,7 +24,7 @@ import slowproof.trial.recording.SpeedTrace;
  * @param movingAboveMmPerS speed above which it counted as moving, in mm/s
  * @param thresholdStated true when the trial states the speed, false when it was derived from the noise at rest
  * @param restNoiseMm standard deviation of the reference at rest in mm
- * @param trace speeds over time, small enough for a picture
+ * @param trace speeds over time, small enough for a picture; null when nobody wanted it
  */
 public record RecordingCut(
         String name,
@@ -40,7 +41,7 @@ public record RecordingCut(
         double movingAboveMmPerS,
         boolean thresholdStated,
         double restNoiseMm,
-        SpeedTrace trace) {
+        @Nullable SpeedTrace trace) {
     /** Pieces of the trace: about as many as a wide picture has points. */
     public static final int PIECES = 1200;
 
@@ -51,7 +52,8 @@ public record RecordingCut(
         breaks = List.copyOf(breaks);
     }
 
-    static RecordingCut of(String name, Recording log, PassSearch search, boolean thresholdStated, SpeedTrace trace) {
+    static RecordingCut of(
+            String name, Recording log, PassSearch search, boolean thresholdStated, @Nullable SpeedTrace trace) {
         return new RecordingCut(
                 name,
                 log.size(),

@@ -78,7 +78,7 @@ final class RecordingCutter {
         CacheFolder cache = files.cache();
         String before = files.watcher() == null ? keptName(files, wanted) : null;
         Cutting kept = before == null ? null : Cutting.get(cache, before);
-        if (kept != null) {
+        if (kept != null && (kept.cut().trace() != null || !files.traced())) {
             return kept;
         }
         Cutting cutting = new RecordingCutter(files).cut(wanted);
@@ -100,7 +100,7 @@ final class RecordingCutter {
         if (!isLarge(files, wanted)) {
             return null;
         }
-        List<String> parts = new ArrayList<>(List.of("cutting/3", cache.program(), wanted.name()));
+        List<String> parts = new ArrayList<>(List.of("cutting/4", cache.program(), wanted.name()));
         Fingerprints fingerprints = new Fingerprints(cache);
         for (LogRequest log : wanted.logs()) {
             Path path = files.of(log.name());
@@ -132,8 +132,8 @@ final class RecordingCutter {
         }
         boolean large = recording.isLong();
         // the picture needs nothing of the search
-        CompletableFuture<SpeedTrace> trace =
-                large ? CompletableFuture.supplyAsync(() -> SpeedTrace.of(recording, RecordingCut.PIECES)) : null;
+        CompletableFuture<@Nullable SpeedTrace> trace =
+                large && files.traced() ? CompletableFuture.supplyAsync(() -> trace(recording)) : null;
         PassSearch search = PassFinder.find(recording, wanted.settings());
         notes.addAll(search.notes());
         if (search.passes().isEmpty()) {
@@ -151,14 +151,14 @@ final class RecordingCutter {
                 together.clock(),
                 together.reason(),
                 RecordingCut.of(
-                        wanted.name(),
-                        recording,
-                        search,
-                        stated,
-                        trace == null ? SpeedTrace.of(recording, RecordingCut.PIECES) : trace.join()),
+                        wanted.name(), recording, search, stated, trace == null ? trace(recording) : trace.join()),
                 passes,
                 notes,
                 sources);
+    }
+
+    private @Nullable SpeedTrace trace(Recording recording) {
+        return files.traced() ? SpeedTrace.of(recording, RecordingCut.PIECES) : null;
     }
 
     private LogResult open(LogRequest request, boolean reversed) {

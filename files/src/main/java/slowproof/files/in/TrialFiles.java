@@ -11,11 +11,13 @@ import slowproof.trial.recording.Recording;
  *
  * @param places place of a file by the name that the trial gives it
  * @param cache where results are kept
+ * @param traced true when it is wanted how each recording looked, too
  * @param watcher who gets to see each recording, or null
  */
 public record TrialFiles(
         Function<String, Path> places,
         CacheFolder cache,
+        boolean traced,
         @Nullable Watcher watcher) {
     /** Gets to see a recording as it was read, on one clock, before it is forgotten. */
     @FunctionalInterface
@@ -30,8 +32,8 @@ public record TrialFiles(
     }
 
     /** Returns files that lie in one folder, their names being relative to it. */
-    public static TrialFiles in(Path folder, CacheFolder cache) {
-        return new TrialFiles(folder::resolve, cache, null);
+    static TrialFiles in(Path folder, CacheFolder cache, boolean traced) {
+        return new TrialFiles(folder::resolve, cache, traced, null);
     }
 
     Path of(String name) {

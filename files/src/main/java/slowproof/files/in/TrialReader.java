@@ -123,11 +123,23 @@ public final class TrialReader {
      * @throws BadInputException as without a cache
      */
     public static LoadedTrial read(Path file, CacheFolder cache) {
+        return read(file, cache, true);
+    }
+
+    /**
+     * Reads a trial as {@link #read(Path, CacheFolder)} does, for those who do not look at its recordings: their traces are
+     * left out.
+     */
+    public static LoadedTrial readWithoutTraces(Path file, CacheFolder cache) {
+        return read(file, cache, false);
+    }
+
+    private static LoadedTrial read(Path file, CacheFolder cache, boolean traced) {
         Path absolute = file.toAbsolutePath();
         Path parent = absolute.getParent();
         Path folder = parent == null ? absolute : parent;
         TrialReader reader = new TrialReader(
-                RawFile.read(file, file.toString()), TrialFiles.in(folder, cache), RawFile.nameOf(file));
+                RawFile.read(file, file.toString()), TrialFiles.in(folder, cache, traced), RawFile.nameOf(file));
         LoadedTrial trial = reader.readToTheEnd();
         if (!reader.kept.isEmpty()) {
             cache.noteKept(file, reader.kept);

@@ -1,5 +1,6 @@
 package slowproof.files.in;
 
+import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
@@ -79,8 +80,8 @@ class CachedRecordingTest {
                 .usingRecursiveComparison()
                 .ignoringFields("cut.trace")
                 .isEqualTo(other.recordings());
-        SpeedTrace trace = one.recordings().get(0).cut().trace();
-        SpeedTrace same = other.recordings().get(0).cut().trace();
+        SpeedTrace trace = requireNonNull(one.recordings().get(0).cut().trace());
+        SpeedTrace same = requireNonNull(other.recordings().get(0).cut().trace());
         assertThat(trace.stepS()).isEqualTo(same.stepS());
         assertThat(trace.referenceMmPerS().value().toArray())
                 .containsExactly(same.referenceMmPerS().value().toArray());
@@ -105,6 +106,23 @@ class CachedRecordingTest {
         assertThat(other.recordings().get(0).cut().dwellS()).isEqualTo(1);
         assertThat(files(".columns")).hasSize(1);
         assertThat(files(".passes")).hasSize(2);
+    }
+
+    @Test
+    void aTraceIsMadeWhenItIsFirstWantedAndThenKept() throws IOException {
+        Path trial = folder.resolve("trial.yaml");
+        LoadedTrial without = TrialReader.readWithoutTraces(trial, cache);
+        assertThat(without.recordings().get(0).cut().trace()).isNull();
+        LoadedTrial with = read();
+        assertSame(with, TrialReader.read(trial));
+        assertThat(without.trial()).isEqualTo(with.trial());
+        assertThat(files(".passes")).hasSize(1);
+        assertThat(TrialReader.readWithoutTraces(trial, cache)
+                        .recordings()
+                        .get(0)
+                        .cut()
+                        .trace())
+                .isNotNull();
     }
 
     @Test
