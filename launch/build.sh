@@ -184,6 +184,8 @@ train() {
         fi
     fi
     learn serve --rehearse
+    learn_long "$lists"
+    learn findings "$lists/trial.yaml"
     # The numbers that newer Java gives the classes differ from run to run; constants resolved beforehand (@cp) would
     # link classes of an old format, which then stay out of the archive.
     sed -e '/^#/d' -e '/^@cp/d' -e 's/ id: [0-9]*$//' "$lists"/*.list 2>/dev/null | awk '!seen[$0]++' >"$lists/all"
@@ -192,14 +194,11 @@ train() {
         "-XX:SharedArchiveFile=$build/classes.jsa" $java_options -cp "$build/slowproof.jar" >"$lists/log" 2>&1 </dev/null 9>&-; then
         archive=$build/classes.jsa
     fi
-    if [ "$jdk_major" -ge 25 ]; then
-        learn_long "$lists"
-    fi
     rm -rf -- "$lists"
 }
 
-# learn_long FOLDER: lets Java learn from a run over a long invented recording what is called often there. Later runs over
-# long recordings need not find that out again, which saves a quarter of a short one's time.
+# learn_long FOLDER: evaluates a long invented recording and keeps what comes of it. From JDK 25 on Java learns from that what is
+# called often; later runs over long recordings need not find it out again, which saves a quarter of a short one's time.
 learn_long() {
     cat >"$1/trial.yaml" <<'END'
 trial: "invented"
@@ -233,8 +232,12 @@ END
         printf "%.6f,%d,%.5f,%.2f\n", row * dt, 1000000 + int(seen / 0.05), x + 0.002 * rand(), rand() < 0.0001 ? 12.5 : 0
         return 1
     }' >"$1/long.csv"
+    # a file written just now would not be remembered
+    touch -d '1 hour ago' "$1/long.csv"
+    learnt=
+    [ "$jdk_major" -lt 25 ] || learnt=$build/long.aot
     # shellcheck disable=SC2086
-    SLOWPROOF_CACHE=off timeout 120 "$java" "-XX:AOTCacheOutput=$build/long.aot" -Xlog:disable -XX:+UseParallelGC \
+    SLOWPROOF_CACHE="$lists/kept" timeout 120 "$java" ${learnt:+"-XX:AOTCacheOutput=$learnt"} -Xlog:disable -XX:+UseParallelGC \
         $java_options -Dfile.encoding=UTF-8 -Djava.awt.headless=true \
         -jar "$build/slowproof.jar" findings "$1/trial.yaml" >"$1/long.log" 2>&1 </dev/null 9>&- || rm -f -- "$build/long.aot"
 }
@@ -242,7 +245,7 @@ END
 # learn WORDS: runs one command and notes the classes it loads; what it prints does not matter.
 learn() {
     # shellcheck disable=SC2086
-    timeout 60 "$java" "-XX:DumpLoadedClassList=$(mktemp "$lists/XXXXXX.list")" -Xlog:disable -XX:+UseSerialGC \
+    SLOWPROOF_CACHE="$lists/kept" timeout 60 "$java" "-XX:DumpLoadedClassList=$(mktemp "$lists/XXXXXX.list")" -Xlog:disable -XX:+UseSerialGC \
         -XX:TieredStopAtLevel=1 $java_options -Dfile.encoding=UTF-8 -Djava.awt.headless=true \
         -jar "$build/slowproof.jar" "$@" >/dev/null 2>&1 </dev/null 9>&-
 }
