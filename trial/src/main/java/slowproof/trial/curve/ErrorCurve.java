@@ -1,8 +1,8 @@
 package slowproof.trial.curve;
 
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * The error curve of one material: relative error (ratio) against speed within the tested range, as draws of its
@@ -28,23 +28,26 @@ public final class ErrorCurve {
         this.draws = draws;
         this.testedMmPerS = testedMmPerS.clone();
         this.lackOfFit = lackOfFit;
-        List<CurvePoint> points = new ArrayList<>(draws.nodes());
-        double[] values = new double[draws.count()];
+        grid = IntStream.range(0, draws.nodes())
+                .parallel()
+                .mapToObj(k -> {
+                    double[] values = new double[draws.count()];
+                    for (int i = 0; i < values.length; i++) {
+                        values[i] = draws.at(i, k);
+                    }
+                    return summary(draws.nodeMmPerS(k), values);
+                })
+                .toList();
         double[] farthest = new double[draws.count()];
         for (int k = 0; k < draws.nodes(); k++) {
-            for (int i = 0; i < values.length; i++) {
-                values[i] = draws.at(i, k);
-            }
-            CurvePoint point = summary(draws.nodeMmPerS(k), values);
-            points.add(point);
+            CurvePoint point = grid.get(k);
             if (point.standardUncertainty() > 0) {
-                for (int i = 0; i < values.length; i++) {
+                for (int i = 0; i < farthest.length; i++) {
                     farthest[i] = Math.max(
                             farthest[i], Math.abs(draws.at(i, k) - point.error()) / point.standardUncertainty());
                 }
             }
         }
-        grid = List.copyOf(points);
         Arrays.sort(farthest);
         simultaneousFactor = Quantiles.upper(farthest, 0.95);
     }

@@ -1,6 +1,5 @@
 package slowproof.trial.curve;
 
-import java.util.Arrays;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.sampling.distribution.NormalizedGaussianSampler;
 import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
@@ -204,15 +203,43 @@ final class ShapeSampler {
         return 0.5 * sum;
     }
 
-    /** velocity = M^-1 momentum. */
+    /**
+     * velocity = M^-1 momentum. M^-1 is symmetric, so its rows are its columns; four of them at once, since every sum waits
+     * for its own last addition.
+     */
     private void inverseMass() {
-        Arrays.fill(velocity, 0);
-        for (int i = 0; i < n; i++) {
-            double p = momentum[i];
-            int from = i * n;
-            for (int k = 0; k < n; k++) {
-                velocity[k] += p * inverse[from + k];
+        double[] by = inverse;
+        double[] p = momentum;
+        double[] to = velocity;
+        int size = n;
+        int i = 0;
+        for (; i + 3 < size; i += 4) {
+            int first = i * size;
+            int second = first + size;
+            int third = second + size;
+            int fourth = third + size;
+            double a = 0;
+            double b = 0;
+            double c = 0;
+            double d = 0;
+            for (int k = 0; k < size; k++) {
+                double pk = p[k];
+                a += pk * by[first + k];
+                b += pk * by[second + k];
+                c += pk * by[third + k];
+                d += pk * by[fourth + k];
             }
+            to[i] = a;
+            to[i + 1] = b;
+            to[i + 2] = c;
+            to[i + 3] = d;
+        }
+        for (; i < size; i++) {
+            double sum = 0;
+            for (int k = 0; k < size; k++) {
+                sum += p[k] * by[i * size + k];
+            }
+            to[i] = sum;
         }
     }
 
@@ -222,9 +249,10 @@ final class ShapeSampler {
             position[i] = normal.sample();
         }
         for (int i = 0; i < n; i++) {
+            double[] row = lower[i];
             double sum = 0;
             for (int k = 0; k <= i; k++) {
-                sum += lower[i][k] * position[k];
+                sum += row[k] * position[k];
             }
             momentum[i] = sum;
         }
