@@ -35,7 +35,7 @@ final class ExportCommand implements Command {
                 .build());
         spec.addOption(OptionSpec.builder("-o", "--output")
                 .paramLabel("F.zip")
-                .type(Path.class)
+                .type(String.class)
                 .description("Where to (default: named after the title).")
                 .build());
         return Serving.addPlace(spec);
@@ -57,7 +57,8 @@ final class ExportCommand implements Command {
             }
             String trial = found.get(0).id();
             ZoneId zone = ZoneId.systemDefault();
-            Path target = words.matchedOptionValue("-o", Path.of(Parcels.fileName(archive, trial, wording, zone)));
+            Path wanted = Words.pathOf(words, "-o");
+            Path target = wanted == null ? Path.of(Parcels.fileName(archive, trial, wording, zone)) : wanted;
             WholeFile.write(target, stream -> Parcels.write(archive, trial, wording, zone, stream));
             console.out().println(wording.text("export.done", target));
             return ExitStatus.DONE;

@@ -52,7 +52,7 @@ final class ForecastCommand implements Command {
     static OptionSpec line(boolean required) {
         return OptionSpec.builder(LINE)
                 .paramLabel("LINE.yaml")
-                .type(Path.class)
+                .type(String.class)
                 .required(required)
                 .description("The line file.")
                 .build();
@@ -67,7 +67,7 @@ final class ForecastCommand implements Command {
         }
         LoadedLine line = LineReader.read(Objects.requireNonNull(Words.pathOf(words, LINE)));
         Lines.tell(line, console);
-        LoadedTrial trial = TrialReader.read(Words.fileOf(words));
+        LoadedTrial trial = TrialReader.readWithoutTraces(Words.fileOf(words), Console.cache());
         long seed = words.matchedOptionValue(SEED, Evaluation.USUAL_SEED);
         boolean terminal = console.colour();
         if (terminal) {

@@ -29,7 +29,7 @@ final class ImportCommand implements Command {
                 .index("0..*")
                 .arity("1..*")
                 .type(List.class)
-                .auxiliaryTypes(Path.class)
+                .auxiliaryTypes(String.class)
                 .required(true)
                 .description("The files.")
                 .build());
@@ -40,9 +40,10 @@ final class ImportCommand implements Command {
     public int run(ParseResult words, Console console) throws IOException {
         Wording wording = console.wording().withPages();
         int status = ExitStatus.DONE;
-        List<Path> files = words.matchedPositionalValue(0, List.of());
+        List<String> files = words.matchedPositionalValue(0, List.of());
         try (Archive archive = Archive.open(Serving.place(words), Clock.systemUTC())) {
-            for (Path file : files) {
+            for (String named : files) {
+                Path file = Path.of(named);
                 if (!Files.isReadable(file) || Files.isDirectory(file)) {
                     console.err().println(wording.text("import.not_there", file));
                     status = ExitStatus.WRONG_INPUT;

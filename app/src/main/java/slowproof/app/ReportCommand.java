@@ -29,7 +29,7 @@ final class ReportCommand implements Command {
         spec.addOption(ForecastCommand.line(false));
         spec.addOption(OptionSpec.builder("-o", "--output")
                 .paramLabel("F.pdf|F.html")
-                .type(Path.class)
+                .type(String.class)
                 .required(true)
                 .description("Where to.")
                 .build());
@@ -48,7 +48,7 @@ final class ReportCommand implements Command {
     @Override
     public int run(ParseResult words, Console console) throws IOException {
         Wording wording = console.wording().withAnswer();
-        Path target = words.matchedOptionValue("-o", Path.of(""));
+        Path target = Path.of(words.matchedOptionValue("-o", ""));
         String name = target.toString().toLowerCase(Locale.ROOT);
         boolean html = name.endsWith(".html");
         if (!html && !name.endsWith(".pdf")) {

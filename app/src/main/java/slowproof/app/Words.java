@@ -33,7 +33,7 @@ final class Words {
     static PositionalParamSpec file(String label, String description) {
         return PositionalParamSpec.builder()
                 .paramLabel(label)
-                .type(Path.class)
+                .type(String.class)
                 .required(true)
                 .description(description)
                 .build();
@@ -46,7 +46,7 @@ final class Words {
     static OptionSpec path(String name, String label, String description) {
         return OptionSpec.builder(name)
                 .paramLabel(label)
-                .type(Path.class)
+                .type(String.class)
                 .description(description)
                 .build();
     }
@@ -74,7 +74,8 @@ final class Words {
 
     /** Returns the path given with an option, or null. */
     static @Nullable Path pathOf(ParseResult words, String option) {
-        return words.matchedOptionValue(option, (Path) null);
+        String path = textOf(words, option);
+        return path == null ? null : Path.of(path);
     }
 
     /** Returns the number given with an option, or null. */
@@ -84,7 +85,7 @@ final class Words {
 
     /** Returns the only file named. */
     static Path fileOf(ParseResult words) {
-        return words.matchedPositionalValue(0, Path.of(""));
+        return Path.of(words.matchedPositionalValue(0, ""));
     }
 
     /** Makes the console speak the language asked for. */

@@ -225,11 +225,23 @@ public final class CacheFolder {
     public void noteKept(Path trial, List<String> names) {
         try {
             String name = trial.toRealPath().toString().replace('/', '%') + ".seen";
+            if (folder != null && names.equals(noted(folder.resolve(name)))) {
+                return;
+            }
             byte[] lines = (String.join("\n", names) + "\n").getBytes(StandardCharsets.UTF_8);
             put(name, channel -> channel.write(ByteBuffer.wrap(lines)));
         } catch (IOException e) {
             // without the note the next start takes a little longer
         }
+    }
+
+    /** Returns what a note says, with its time set to now; null without one. */
+    private static @Nullable List<String> noted(Path note) throws IOException {
+        if (!Files.isRegularFile(note)) {
+            return null;
+        }
+        Files.setLastModifiedTime(note, FileTime.fromMillis(System.currentTimeMillis()));
+        return Files.readAllLines(note);
     }
 
     private static void make(Path folder) throws IOException {

@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import slowproof.files.cache.CacheFolder;
 import slowproof.files.cache.Fingerprints;
+import slowproof.files.cache.KeyText;
 import slowproof.files.log.LogPart;
 import slowproof.files.log.LogReader;
 import slowproof.files.log.LogRequest;
@@ -17,6 +18,7 @@ import slowproof.trial.clock.Alignment;
 import slowproof.trial.clock.ClockEstimator;
 import slowproof.trial.clock.ClockFit;
 import slowproof.trial.clock.ClockReason;
+import slowproof.trial.counts.CounterRegister;
 import slowproof.trial.findings.Flag;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.ProblemCode;
@@ -100,7 +102,7 @@ final class RecordingCutter {
         if (!isLarge(files, wanted)) {
             return null;
         }
-        List<String> parts = new ArrayList<>(List.of("cutting/4", cache.program(), wanted.name()));
+        List<String> parts = new ArrayList<>(List.of("cutting/5", cache.program(), wanted.name()));
         Fingerprints fingerprints = new Fingerprints(cache);
         for (LogRequest log : wanted.logs()) {
             Path path = files.of(log.name());
@@ -110,13 +112,31 @@ final class RecordingCutter {
                 return null;
             }
             parts.add(sha256);
-            parts.add(log.readingKey());
-            parts.add(log.scale().toString());
-            parts.add(log.breaks().toString());
         }
-        parts.add(wanted.settings().toString());
-        parts.add(String.valueOf(wanted.reversed()));
+        parts.add(settingsKey(wanted));
         return CacheFolder.key(parts.toArray(new String[0])) + ".passes";
+    }
+
+    /** Returns all that decides what comes of the same bytes. */
+    static String settingsKey(Wanted wanted) {
+        KeyText key = new KeyText().add(wanted.reversed());
+        for (LogRequest log : wanted.logs()) {
+            CounterRegister register = log.scale().register();
+            key.add(log.readingKey())
+                    .add(log.scale().distancePerCountMm())
+                    .add(register == null ? null : register.bits())
+                    .add(register == null ? null : register.signed())
+                    .add(log.scale().topSpeedMmPerS())
+                    .add(log.scale().evaluation())
+                    .add(log.breaks().gapFactor())
+                    .add(log.breaks().splitS());
+        }
+        PassSettings settings = wanted.settings();
+        return key.add(settings.dwellS())
+                .add(settings.stillBelowMmPerS())
+                .add(settings.movingAboveMmPerS())
+                .add(settings.settleS())
+                .toString();
     }
 
     private Cutting cut(Wanted wanted) {

@@ -1,8 +1,8 @@
 package slowproof.files.log;
 
-import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import slowproof.files.cache.KeyText;
 import slowproof.trial.recording.BreakRule;
 import slowproof.trial.recording.SensorScale;
 
@@ -36,14 +36,25 @@ public record LogRequest(
      * from the same bytes.
      */
     public String readingKey() {
-        StringBuilder key = new StringBuilder(name).append('\n').append(part).append('\n');
-        columns.columns().entrySet().stream()
-                .sorted(Map.Entry.comparingByKey())
-                .forEach(entry -> key.append(entry.getKey())
-                        .append('=')
-                        .append(entry.getValue())
-                        .append('\n'));
-        return key.append(dialect).append('\n').append(circumferenceMm).toString();
+        KeyText key = new KeyText().add(name).add(part);
+        for (ColumnRole role : ColumnRole.values()) {
+            ColumnSource source = columns.columns().get(role);
+            if (source != null) {
+                key.add(role)
+                        .add(source.heading())
+                        .add(source.number())
+                        .add(source.unit())
+                        .add(source.circumferenceMm())
+                        .add(source.threshold());
+            }
+        }
+        return key.add(dialect.separator())
+                .add(dialect.decimal())
+                .add(dialect.headerRows())
+                .add(dialect.encoding())
+                .add(dialect.comment())
+                .add(circumferenceMm)
+                .toString();
     }
 
     /** Returns the request for a log of one clock in which everything is recognised. */
