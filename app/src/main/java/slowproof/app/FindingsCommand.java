@@ -43,7 +43,8 @@ final class FindingsCommand implements Command {
         LoadedTrial loaded = charts == null
                 ? TrialReader.readWithoutTraces(file, Console.cache())
                 : TrialReader.read(file, Console.cache());
-        Findings findings = Evaluation.of(loaded.trial()).withNotesBefore(loaded.notes());
+        Findings findings =
+                Evaluation.of(loaded.trial(), ResultCache.drawing(loaded)).withNotesBefore(loaded.notes());
         Wording wording = console.wording();
         if (charts != null) {
             ChartFiles.prepare(charts);

@@ -73,7 +73,7 @@ final class ForecastCommand implements Command {
         if (terminal) {
             console.err().println(console.wording().text("forecast.working"));
         }
-        Findings findings = Evaluation.of(trial.trial());
+        Findings findings = Evaluation.of(trial.trial(), ResultCache.drawing(trial));
         Settings usual = Settings.of(seed);
         Forecast forecast = Lines.forecast(
                 findings, line, pieces == null ? usual : new Settings(seed, pieces, false, usual.threads()));

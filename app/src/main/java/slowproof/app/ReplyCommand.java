@@ -6,6 +6,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParseResult;
 import slowproof.files.in.LineReader;
 import slowproof.files.in.LoadedLine;
+import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.TrialReader;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
@@ -29,8 +30,8 @@ final class ReplyCommand implements Command {
     public int run(ParseResult words, Console console) throws IOException {
         Path lineFile = Words.pathOf(words, ForecastCommand.LINE);
         LoadedLine line = lineFile == null ? null : LineReader.read(lineFile);
-        Findings findings = Evaluation.of(TrialReader.readWithoutTraces(Words.fileOf(words), Console.cache())
-                .trial());
+        LoadedTrial loaded = TrialReader.readWithoutTraces(Words.fileOf(words), Console.cache());
+        Findings findings = Evaluation.of(loaded.trial(), ResultCache.drawing(loaded));
         if (line == null) {
             console.out().println(Reply.of(findings, console.wording()));
         } else {

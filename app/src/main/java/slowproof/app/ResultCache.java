@@ -6,6 +6,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.CodeSource;
 import slowproof.files.cache.CacheFolder;
+import slowproof.files.cache.KeptDraws;
+import slowproof.files.in.LoadedTrial;
+import slowproof.trial.curve.DrawStore;
+import slowproof.trial.curve.Drawing;
+import slowproof.trial.findings.Evaluation;
 
 /** The user's cache for what is made of large recordings. What another build of the program made is not found in it. */
 public final class ResultCache {
@@ -14,6 +19,11 @@ public final class ResultCache {
     /** Returns the cache. */
     public static CacheFolder ofUser() {
         return CacheFolder.ofUser(System.getenv(), Program.version() + " " + Program.commit() + " " + built());
+    }
+
+    /** Returns how the error curves of a trial are drawn: draws for long recordings are kept. */
+    static Drawing drawing(LoadedTrial loaded) {
+        return new Drawing(Evaluation.USUAL_SEED, loaded.hasLongRecording() ? new KeptDraws(ofUser()) : DrawStore.NONE);
     }
 
     /** A commit does not tell builds of changed sources apart; the time of the build does. */

@@ -15,11 +15,18 @@ import slowproof.trial.note.Note;
  * @param notes how files were read, and slips that the trial confirms
  */
 public record LoadedTrial(Trial trial, List<SourceFile> sources, List<RecordingRead> recordings, List<Note> notes) {
+    private static final long LONG = 200_000;
+
     /** Copies the lists. */
     public LoadedTrial {
         sources = List.copyOf(sources);
         recordings = List.copyOf(recordings);
         notes = List.copyOf(notes);
+    }
+
+    /** Returns true when one of its recordings is long, so that what comes of it is worth keeping. */
+    public boolean hasLongRecording() {
+        return recordings.stream().anyMatch(recording -> recording.cut().rows() >= LONG);
     }
 
     /** Returns the same trial with the files of a line as well. */

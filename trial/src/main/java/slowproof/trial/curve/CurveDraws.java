@@ -1,5 +1,6 @@
 package slowproof.trial.curve;
 
+import java.util.Arrays;
 import slowproof.trial.spectrum.KnotDistances;
 import slowproof.trial.spectrum.TravelSpectrum;
 
@@ -38,6 +39,49 @@ public final class CurveDraws {
         for (int k = 0; k < x.length; k++) {
             x[k] = Math.log(nodesMmPerS[k]);
         }
+    }
+
+    /** Returns all numbers of the draws but the nodes, one after the other. */
+    double[] numbers() {
+        int each = nodes() + 4;
+        double[] all = new double[count() * each];
+        for (int i = 0; i < count(); i++) {
+            int at = i * each;
+            System.arraycopy(eps[i], 0, all, at, nodes());
+            at += nodes();
+            all[at] = base[i];
+            all[at + 1] = sign[i];
+            all[at + 2] = startMm[i];
+            all[at + 3] = shift[i];
+        }
+        return all;
+    }
+
+    /**
+     * Returns draws from their {@link #numbers}.
+     *
+     * @throws IllegalArgumentException if the numbers are not those of so many draws on these nodes
+     */
+    static CurveDraws of(double[] nodesMmPerS, int count, double[] numbers) {
+        int nodes = nodesMmPerS.length;
+        int each = nodes + 4;
+        if (numbers.length != count * each) {
+            throw new IllegalArgumentException(numbers.length + " numbers are not those of " + count + " draws");
+        }
+        double[][] eps = new double[count][];
+        double[] base = new double[count];
+        int[] sign = new int[count];
+        double[] start = new double[count];
+        double[] shift = new double[count];
+        for (int i = 0; i < count; i++) {
+            int at = i * each + nodes;
+            eps[i] = Arrays.copyOfRange(numbers, i * each, at);
+            base[i] = numbers[at];
+            sign[i] = (int) numbers[at + 1];
+            start[i] = numbers[at + 2];
+            shift[i] = numbers[at + 3];
+        }
+        return new CurveDraws(nodesMmPerS, eps, base, sign, start, shift);
     }
 
     /** Returns the number of draws. */

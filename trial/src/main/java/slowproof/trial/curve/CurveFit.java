@@ -43,6 +43,18 @@ public final class CurveFit {
      * @throws IllegalArgumentException if there is no pass
      */
     public static CurveResult of(List<PassError> passes, CurveSettings settings) {
+        return of(passes, settings, DrawStore.NONE);
+    }
+
+    /**
+     * Returns the result.
+     *
+     * @param passes the passes of one material that count, any order; at least one
+     * @param settings what else the fit needs
+     * @param store where draws are kept
+     * @throws IllegalArgumentException if there is no pass
+     */
+    public static CurveResult of(List<PassError> passes, CurveSettings settings, DrawStore store) {
         if (passes.isEmpty()) {
             throw new IllegalArgumentException("at least one pass is needed");
         }
@@ -64,7 +76,7 @@ public final class CurveFit {
         if (thin(rows, speeds) || variances.pooled == null) {
             reason = CurveReason.THIN_TRIAL;
         } else {
-            fitted = fit(rows, speeds, variances, startLoss, settings);
+            fitted = fit(rows, speeds, variances, startLoss, settings, store);
             if (fitted.outside) {
                 notes.add(Note.of(NoteCode.CURVE_OUTSIDE_FAMILY, settings.material()));
                 fitted = null;
@@ -127,7 +139,8 @@ public final class CurveFit {
             double[] speeds,
             RowVariances variances,
             boolean startLoss,
-            CurveSettings settings) {
+            CurveSettings settings,
+            DrawStore store) {
         double[] forFit = variances.forNormalFit(rows);
         FitData data = new FitData(rows, speeds, forFit);
         List<ShapeMode> modes = CurvePosterior.modes(data, startLoss);
@@ -141,7 +154,7 @@ public final class CurveFit {
             best = CurvePosterior.best(modes);
         }
         boolean outside = test.probability() < OUTSIDE_LEVEL && patterned(best.residuals);
-        CurvePosterior posterior = CurvePosterior.sample(modes, reference(rows, startLoss, settings), settings);
+        CurvePosterior posterior = CurvePosterior.sample(modes, reference(rows, startLoss, settings), settings, store);
         return new Fitted(new ErrorCurve(posterior.draws, speeds, test), best.leverage, outside);
     }
 

@@ -1,7 +1,9 @@
 package slowproof.trial.curve;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.apache.commons.rng.UniformRandomProvider;
 import org.apache.commons.rng.sampling.distribution.NormalizedGaussianSampler;
 import org.apache.commons.rng.sampling.distribution.ZigguratSampler;
@@ -88,6 +90,33 @@ final class CurvePosterior {
         });
         double[] nodes = modes.get(0).model.data.nodeMmPerS;
         return new CurvePosterior(new CurveDraws(nodes, eps, base, sign, start, shift));
+    }
+
+    /** As {@link #sample}, but draws that a store has kept are taken from there. */
+    static CurvePosterior sample(List<ShapeMode> modes, double[] reference, CurveSettings settings, DrawStore store) {
+        FitData data = modes.get(0).model.data;
+        double[] from = hangsOn(data, modes.get(0).model.startLoss, reference, settings);
+        double[] kept = store.find(from);
+        if (kept != null && kept.length == settings.draws() * (data.nodes + 4)) {
+            return new CurvePosterior(CurveDraws.of(data.nodeMmPerS, settings.draws(), kept));
+        }
+        CurvePosterior drawn = sample(modes, reference, settings);
+        store.keep(from, drawn.draws.numbers());
+        return drawn;
+    }
+
+    /** Returns everything that the draws hang on: the modes come from the data alone. */
+    private static double[] hangsOn(FitData data, boolean startLoss, double[] reference, CurveSettings settings) {
+        return Stream.of(
+                        new double[] {startLoss ? 1 : 0, Double.longBitsToDouble(settings.seed()), settings.draws()},
+                        reference,
+                        Arrays.stream(data.gapStart).asDoubleStream().toArray(),
+                        data.nodeMmPerS,
+                        data.starts,
+                        data.y,
+                        data.byRow)
+                .flatMapToDouble(Arrays::stream)
+                .toArray();
     }
 
     /** Returns the weights by marginal likelihood; small ones are dropped, the rest adds up to 1. */

@@ -10,6 +10,7 @@ import slowproof.trial.Trial;
 import slowproof.trial.curve.CurveFit;
 import slowproof.trial.curve.CurveResult;
 import slowproof.trial.curve.CurveSettings;
+import slowproof.trial.curve.Drawing;
 import slowproof.trial.scatter.PassError;
 
 /** Hands the passes of one material to the fit of its error curve, when there are enough speeds for one. */
@@ -21,15 +22,15 @@ final class CurvePasses {
      *
      * @param trial trial
      * @param passes passes of one material that count
-     * @param seed seed of the draws
+     * @param drawing how the curve is drawn
      */
-    static @Nullable CurveResult fit(Trial trial, List<Pass> passes, long seed) {
+    static @Nullable CurveResult fit(Trial trial, List<Pass> passes, Drawing drawing) {
         long speeds = passes.stream().mapToDouble(Pass::speedMmPerS).distinct().count();
-        return speeds < CurveFit.LEAST_SPEEDS ? null : always(trial, passes, seed);
+        return speeds < CurveFit.LEAST_SPEEDS ? null : always(trial, passes, drawing);
     }
 
     /** Returns the same for a thin trial too: without a curve, but with the errors at the tested speeds. */
-    static CurveResult always(Trial trial, List<Pass> passes, long seed) {
+    static CurveResult always(Trial trial, List<Pass> passes, Drawing drawing) {
         Reference reference = trial.reference();
         // the two parts of a + b L; a classed tape has one figure a metre, taken at the mean length
         double fixed = reference.hasUncertainty() ? reference.standardUncertaintyMm(0) : 0;
@@ -40,9 +41,9 @@ final class CurvePasses {
                 resolution == null ? 0 : resolution,
                 fixed,
                 ratio,
-                seed,
+                drawing.seed(),
                 CurveSettings.USUAL_DRAWS);
-        return CurveFit.of(errors(passes), settings);
+        return CurveFit.of(errors(passes), settings, drawing.store());
     }
 
     /** Returns the passes of one material as the statistics see them, in their order. */

@@ -2,6 +2,7 @@ package slowproof.trial.findings;
 
 import java.util.List;
 import slowproof.trial.Trial;
+import slowproof.trial.curve.Drawing;
 
 /** Evaluates a trial. The same trial always gives the same findings. */
 public final class Evaluation {
@@ -30,6 +31,18 @@ public final class Evaluation {
      * @throws IllegalArgumentException if the trial has no pass, or only excluded ones
      */
     public static Findings of(Trial trial, long seed) {
+        return of(trial, Drawing.of(seed));
+    }
+
+    /**
+     * Returns the findings of a trial, with draws of its error curves taken from where they are kept.
+     *
+     * @param trial trial with at least one pass
+     * @param drawing how error curves are drawn
+     * @throws slowproof.trial.input.BadInputException if an exclusion names a pass that does not exist
+     * @throws IllegalArgumentException if the trial has no pass, or only excluded ones
+     */
+    public static Findings of(Trial trial, Drawing drawing) {
         List<Pass> passes = OutlierMarks.mark(Passes.of(trial));
         List<Pass> counting = passes.stream().filter(Pass::included).toList();
         if (counting.isEmpty()) {
@@ -42,7 +55,7 @@ public final class Evaluation {
         List<Condition> conditions = ConditionEvaluation.of(trial, counting, countingCycles);
         List<Condition> withExcluded =
                 counting.size() == passes.size() ? List.of() : ConditionEvaluation.of(trial, passes, cycles);
-        List<Material> materials = MaterialEvaluation.of(trial, counting, conditions, seed);
+        List<Material> materials = MaterialEvaluation.of(trial, counting, conditions, drawing);
         return new Findings(
                 trial,
                 passes,

@@ -8,6 +8,7 @@ import slowproof.trial.StatedAccuracy;
 import slowproof.trial.Trial;
 import slowproof.trial.curve.CurveDraws;
 import slowproof.trial.curve.CurveResult;
+import slowproof.trial.curve.Drawing;
 import slowproof.trial.scatter.Estimate;
 import slowproof.trial.scatter.VarianceComponents;
 
@@ -118,7 +119,8 @@ public record LineEvidence(
                 .orElseThrow(() -> new IllegalArgumentException("no material " + material));
         List<Pass> passes =
                 findings.passesOf(material).stream().filter(Pass::included).toList();
-        CurveResult curve = result.curve() != null ? result.curve() : CurvePasses.always(trial, passes, seed);
+        CurveResult curve =
+                result.curve() != null ? result.curve() : CurvePasses.always(trial, passes, Drawing.of(seed));
         boolean known = passes.stream().allMatch(p -> p.accelerationMmPerS2() != null);
         double[] accelerations = known
                 ? passes.stream()

@@ -13,6 +13,7 @@ import slowproof.trial.Trial;
 import slowproof.trial.curve.Compensation;
 import slowproof.trial.curve.CurveReason;
 import slowproof.trial.curve.CurveResult;
+import slowproof.trial.curve.Drawing;
 import slowproof.trial.dropout.DropoutLimit;
 
 /** Sums up each material: floor and scatter of one pass. */
@@ -31,31 +32,32 @@ final class MaterialEvaluation {
      * @param trial trial
      * @param passes passes that count
      * @param conditions their conditions
-     * @param seed seed of the draws
+     * @param drawing how error curves are drawn
      */
-    static List<Material> of(Trial trial, List<Pass> passes, List<Condition> conditions, long seed) {
+    static List<Material> of(Trial trial, List<Pass> passes, List<Condition> conditions, Drawing drawing) {
         List<Material> materials = new ArrayList<>();
         for (List<Pass> own : ConditionEvaluation.byMaterial(passes).values()) {
-            materials.add(material(trial, own, leading(own.get(0).material(), conditions), seed));
+            materials.add(material(trial, own, leading(own.get(0).material(), conditions), drawing));
         }
         return List.copyOf(materials);
     }
 
-    private static Material material(Trial trial, List<Pass> passes, List<Condition> leading, long seed) {
+    private static Material material(Trial trial, List<Pass> passes, List<Condition> leading, Drawing drawing) {
         Map<String, ReasonCode> reasons = new TreeMap<>();
         Double scatter = passScatterMm(passes);
         if (scatter == null) {
             reasons.put("pass_scatter_mm", ReasonCode.NO_REPEATS);
         }
         Limit limit = trial.limit();
-        DropoutLimit dropouts =
-                limit == null ? null : DropoutLimit.of(CurvePasses.errors(passes), limit::permissibleErrorMm, seed);
-        CurveResult curve = CurvePasses.fit(trial, passes, seed);
+        DropoutLimit dropouts = limit == null
+                ? null
+                : DropoutLimit.of(CurvePasses.errors(passes), limit::permissibleErrorMm, drawing.seed());
+        CurveResult curve = CurvePasses.fit(trial, passes, drawing);
         if (curve == null || curve.curve() == null) {
             CurveReason why = curve == null ? CurveReason.THIN_TRIAL : curve.reason();
             reasons.put("error_curve", why == null ? ReasonCode.NO_CURVE : ReasonCode.valueOf(why.name()));
         }
-        Map<Direction, CurveResult> byDirection = byDirection(trial, passes, curve, seed);
+        Map<Direction, CurveResult> byDirection = byDirection(trial, passes, curve, drawing);
         return new Material(
                 passes.get(0).material(),
                 floor(trial, passes, leading, curve, byDirection),
@@ -70,7 +72,7 @@ final class MaterialEvaluation {
 
     /** Returns a curve for each direction where the two differ and both carry one; else nothing. */
     private static Map<Direction, CurveResult> byDirection(
-            Trial trial, List<Pass> passes, @Nullable CurveResult both, long seed) {
+            Trial trial, List<Pass> passes, @Nullable CurveResult both, Drawing drawing) {
         if (both == null || !DirectionDifference.significant(passes)) {
             return Map.of();
         }
@@ -79,7 +81,7 @@ final class MaterialEvaluation {
             List<Pass> own = passes.stream()
                     .filter(pass -> pass.direction() == direction)
                     .toList();
-            CurveResult curve = own.isEmpty() ? null : CurvePasses.fit(trial, own, seed);
+            CurveResult curve = own.isEmpty() ? null : CurvePasses.fit(trial, own, drawing);
             if (curve == null || curve.curve() == null) {
                 return Map.of();
             }

@@ -7,12 +7,15 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.SplittableRandom;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import slowproof.trial.curve.FloorEstimate.Status;
@@ -57,6 +60,42 @@ class CurveFitTest {
         } finally {
             threads.shutdownNow();
         }
+    }
+
+    @Test
+    void keptDrawsGiveTheSameCurveAndOnlyForTheSamePassesAndSettings() {
+        Map<String, double[]> kept = new HashMap<>();
+        AtomicInteger found = new AtomicInteger();
+        DrawStore store = new DrawStore() {
+            @Override
+            public double[] find(double[] from) {
+                double[] drawn = kept.get(Arrays.toString(from));
+                found.addAndGet(drawn == null ? 0 : 1);
+                return drawn;
+            }
+
+            @Override
+            public void keep(double[] from, double[] drawn) {
+                kept.put(Arrays.toString(from), drawn.clone());
+            }
+        };
+        List<PassError> passes = passes(CurveFitTest::knee, LADDER, 6, 0.02, 2);
+        CurveResult plain = CurveFit.of(passes, SETTINGS);
+        for (int i = 0; i < 2; i++) {
+            CurveResult result = CurveFit.of(passes, SETTINGS, store);
+            assertThat(found).hasValue(i);
+            assertThat(result.curve().grid()).isEqualTo(plain.curve().grid());
+            assertThat(result.curve().draws().numbers())
+                    .containsExactly(plain.curve().draws().numbers());
+            assertThat(result.floor(0.002)).isEqualTo(plain.floor(0.002));
+        }
+        CurveFit.of(passes(CurveFitTest::knee, LADDER, 6, 0.02, 3), SETTINGS, store);
+        CurveFit.of(passes, new CurveSettings("felt", 0.06, 0.002, 2.5e-6, 7, 1000), store);
+        CurveFit.of(passes, new CurveSettings("felt", 0.05, 0.003, 2.5e-6, 7, 1000), store);
+        CurveFit.of(passes, new CurveSettings("felt", 0.05, 0.002, 2.6e-6, 7, 1000), store);
+        CurveFit.of(passes, new CurveSettings("felt", 0.05, 0.002, 2.5e-6, 8, 1000), store);
+        CurveFit.of(passes, new CurveSettings("felt", 0.05, 0.002, 2.5e-6, 7, 999), store);
+        assertThat(found).hasValue(1);
     }
 
     @Test
