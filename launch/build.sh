@@ -5,7 +5,8 @@
 # A state folder (.build in the clone, or the one in the person's cache) holds:
 #   lock        held while somebody builds
 #   current     seven lines: build folder, java, JAVA_HOME at the time, version, commit, options for Java, class archive
-#   build.XXX/  slowproof.jar, lib/, since (its time is that of the newest source built), java-chosen, classes.jsa, long.aot
+#   build.XXX/  slowproof.jar, lib/, since (its time is that of the newest source built), java-chosen, classes.jsa, long.aot,
+#               native/
 #   build.log   what Maven said last
 
 . "$here/launch/machine.sh"
@@ -62,6 +63,7 @@ build_once() {
         mv -- "$work/src/app/target/slowproof.jar" "$work/src/app/target/lib" "$work/since" "$build/"
         java=$jdk/bin/java
         describe_sources
+        unpack_native
         train
         publish
         rm -rf -- "$work"
@@ -157,12 +159,29 @@ ask_git() {
     env -u GIT_DIR -u GIT_WORK_TREE -u GIT_INDEX_FILE git --no-optional-locks -c safe.directory='*' -C "$here" "$@" 2>/dev/null
 }
 
+# unpack_native: the embedded database's own code, for this machine. Without it the library unpacks it at every start, which
+# takes as long as Java itself; where it is not known which one fits, that is how it stays.
+unpack_native() {
+    case $(uname -s -m) in
+        'Linux x86_64' | 'Linux aarch64') ;;
+        *) return 0 ;;
+    esac
+    [ -z "$(find /lib -maxdepth 1 -name 'ld-musl-*' -print -quit 2>/dev/null)" ] || return 0
+    inside=org/sqlite/native/Linux/$(uname -m)
+    (
+        cd "$work" && "$jdk/bin/jar" xf "$build"/lib/sqlite-jdbc-*.jar "$inside/libsqlitejdbc.so" && mkdir "$build/native" &&
+            mv -- "$inside/libsqlitejdbc.so" "$build/native/"
+    ) 2>/dev/null || rm -rf -- "$build/native"
+}
+
 # train: chooses Java's options and makes a class archive for fast starts from what a few short runs load. A list of
 # classes merged from several runs, dumped once, starts faster than an archive of one run; works from JDK 17 to 25.
 train() {
     archive=
-    # the library that reads the words else looks in every other library for a language that is not there
-    java_options=-Dpicocli.disable.closures=true
+    # Libraries look round before they work, which takes time at every start: the one that reads the words looks in all others for
+    # a language that is not there, the server asks the platform's beans how wide a line of the processor's cache is (16
+    # references everywhere), and the one for databases gets ready for a recorder of events that nobody has asked for.
+    java_options='-Dpicocli.disable.closures=true -Dorg.eclipse.jetty.util.referencesPerCacheLine=16 -Djfr.unsupported.vm=true'
     if [ "$jdk_major" -ge 24 ]; then
         # newer Java warns about native code and unsafe memory, which libraries for databases and ports use
         java_options="$java_options --enable-native-access=ALL-UNNAMED --sun-misc-unsafe-memory-access=allow"
@@ -246,7 +265,7 @@ END
 learn() {
     # shellcheck disable=SC2086
     SLOWPROOF_CACHE="$lists/kept" timeout 60 "$java" "-XX:DumpLoadedClassList=$(mktemp "$lists/XXXXXX.list")" -Xlog:disable -XX:+UseSerialGC \
-        -XX:TieredStopAtLevel=1 $java_options -Dfile.encoding=UTF-8 -Djava.awt.headless=true \
+        -XX:TieredStopAtLevel=1 $java_options "-Dorg.sqlite.lib.path=$build/native" -Dfile.encoding=UTF-8 -Djava.awt.headless=true \
         -jar "$build/slowproof.jar" "$@" >/dev/null 2>&1 </dev/null 9>&-
 }
 
