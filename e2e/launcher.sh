@@ -232,6 +232,8 @@ run seen env SLOWPROOF_CACHE="$scratch/kept" "$clone/slowproof" findings "$scrat
 that 'with one only where what came of them is kept' all 'ended seen 0' 'holds seen.out "<-XX:TieredStopAtLevel=1>"'
 (cd -- "$scratch/large" && run beside env SLOWPROOF_CACHE="$scratch/kept" "$clone/slowproof" findings trial.yaml)
 that 'also from its own folder' all 'ended beside 0' 'holds beside.out "<-XX:TieredStopAtLevel=1>"'
+run drawn env SLOWPROOF_CACHE="$scratch/kept" "$clone/slowproof" findings "$scratch/large/trial.yaml" --charts charts
+that 'but with both where charts are wanted, for which rows may be needed' all 'ended drawn 0' 'lacks drawn.out TieredStopAtLevel'
 rm "$scratch/kept/one.passes"
 run gone env SLOWPROOF_CACHE="$scratch/kept" "$clone/slowproof" findings "$scratch/large/trial.yaml"
 that 'and with both again once it is gone' all 'ended gone 0' 'lacks gone.out TieredStopAtLevel'
@@ -241,6 +243,13 @@ run touched env SLOWPROOF_CACHE="$scratch/kept" "$clone/slowproof" findings "$sc
 that 'or once a log has changed' all 'ended touched 0' 'lacks touched.out TieredStopAtLevel'
 run pages "$clone/slowproof" serve
 that 'the pages start with one compiler' all 'ended pages 0' 'holds pages.out "<-XX:TieredStopAtLevel=1>"'
+native=$(sed -n 1p "$clone/.build/current")/native
+case $(uname -s -m) in
+    'Linux x86_64' | 'Linux aarch64')
+        that 'the own code of the database is unpacked once, and where it lies is one word' all \
+            '[ -r "$native/libsqlitejdbc.so" ]' 'holds pages.out "<-Dorg.sqlite.lib.path=$native>"'
+        ;;
+esac
 run blanks "$clone/slowproof" findings 'a trial with  blanks.yaml' ''
 that 'words with blanks, and empty ones, stay whole' all 'holds blanks.out "<a trial with  blanks.yaml>"' '[ "$(tail -n 1 "$scratch/blanks.out")" = "<>" ]'
 cp "$scratch/current" "$clone/.build/current"

@@ -90,7 +90,7 @@ choose_java_again() {
         lock_state
         umask_then=$(umask)
         umask 022
-        rm -f -- "$build/classes.jsa" "$build/long.aot"
+        rm -rf -- "$build/classes.jsa" "$build/long.aot" "$build/native"
         train
         publish
         umask "$umask_then"
@@ -166,7 +166,7 @@ unpack_native() {
         'Linux x86_64' | 'Linux aarch64') ;;
         *) return 0 ;;
     esac
-    [ -z "$(find /lib -maxdepth 1 -name 'ld-musl-*' -print -quit 2>/dev/null)" ] || return 0
+    ! grep -q '^LIBC="musl"' "$jdk/release" 2>/dev/null || return 0
     inside=org/sqlite/native/Linux/$(uname -m)
     (
         cd "$work" && "$jdk/bin/jar" xf "$build"/lib/sqlite-jdbc-*.jar "$inside/libsqlitejdbc.so" && mkdir "$build/native" &&
@@ -180,7 +180,7 @@ train() {
     archive=
     # Libraries look round before they work, which takes time at every start: the one that reads the words looks in all others for
     # a language that is not there, the server asks the platform's beans how wide a line of the processor's cache is (16
-    # references everywhere), and the one for databases gets ready for a recorder of events that nobody has asked for.
+    # short references; only speed hangs on it), and the one for databases gets ready for a recorder of events nobody asked for.
     java_options='-Dpicocli.disable.closures=true -Dorg.eclipse.jetty.util.referencesPerCacheLine=16 -Djfr.unsupported.vm=true'
     if [ "$jdk_major" -ge 24 ]; then
         # newer Java warns about native code and unsafe memory, which libraries for databases and ports use
@@ -253,10 +253,10 @@ END
     }' >"$1/long.csv"
     # a file written just now would not be remembered
     touch -d '1 hour ago' "$1/long.csv"
-    learnt=
-    [ "$jdk_major" -lt 25 ] || learnt=$build/long.aot
+    learns=
+    [ "$jdk_major" -lt 25 ] || learns=$build/long.aot
     # shellcheck disable=SC2086
-    SLOWPROOF_CACHE="$lists/kept" timeout 120 "$java" ${learnt:+"-XX:AOTCacheOutput=$learnt"} -Xlog:disable -XX:+UseParallelGC \
+    SLOWPROOF_CACHE="$1/kept" timeout 120 "$java" ${learns:+"-XX:AOTCacheOutput=$learns"} -Xlog:disable -XX:+UseParallelGC \
         $java_options -Dfile.encoding=UTF-8 -Djava.awt.headless=true \
         -jar "$build/slowproof.jar" findings "$1/trial.yaml" >"$1/long.log" 2>&1 </dev/null 9>&- || rm -f -- "$build/long.aot"
 }

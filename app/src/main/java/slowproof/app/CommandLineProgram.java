@@ -5,6 +5,7 @@ import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.InvalidPathException;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
@@ -128,6 +129,9 @@ final class CommandLineProgram {
             return command.run(words, console);
         } catch (BadInputException e) {
             err.println(console.wording().problems(e.problems()).stripTrailing());
+            return ExitStatus.WRONG_INPUT;
+        } catch (InvalidPathException e) {
+            err.println(console.wording().text("failure.path", e.getInput(), e.getReason()));
             return ExitStatus.WRONG_INPUT;
         } catch (IOException e) {
             return failed(e);

@@ -1,9 +1,13 @@
 package slowproof.app;
 
 import java.io.PrintStream;
+import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Map;
 import slowproof.files.cache.CacheFolder;
+import slowproof.files.in.LoadedTrial;
+import slowproof.files.in.TrialReader;
+import slowproof.files.log.ReadingProgress;
 import slowproof.wording.Wording;
 
 /** Where a command speaks: its streams, its language, and whether a terminal is at the other end. */
@@ -57,8 +61,19 @@ final class Console {
         }
     }
 
-    /** Returns the user's cache for what is made of large recordings. */
-    static CacheFolder cache() {
-        return ResultCache.ofUser();
+    /**
+     * Reads a trial with the user's cache, and says how far that is when it takes its time and somebody watches.
+     *
+     * @param traced true when how its recordings looked is wanted, too
+     * @throws slowproof.trial.input.BadInputException with all that is wrong with it
+     */
+    LoadedTrial trial(Path file, boolean traced) {
+        CacheFolder cache = ResultCache.ofUser();
+        if (!Boolean.getBoolean("slowproof.watched")) {
+            return TrialReader.read(file, cache, traced, ReadingProgress.NONE);
+        }
+        try (ProgressLine line = new ProgressLine(err, wording(), System::nanoTime)) {
+            return TrialReader.read(file, cache, traced, line);
+        }
     }
 }

@@ -8,7 +8,6 @@ import picocli.CommandLine.ParseResult;
 import slowproof.app.text.FindingsText;
 import slowproof.app.text.RecordingsText;
 import slowproof.files.in.LoadedTrial;
-import slowproof.files.in.TrialReader;
 import slowproof.files.out.FindingsCsv;
 import slowproof.files.out.FindingsJson;
 import slowproof.files.out.FindingsXlsx;
@@ -40,9 +39,7 @@ final class FindingsCommand implements Command {
     public int run(ParseResult words, Console console) throws IOException {
         Path file = Words.fileOf(words);
         Path charts = Words.pathOf(words, "--charts");
-        LoadedTrial loaded = charts == null
-                ? TrialReader.readWithoutTraces(file, Console.cache())
-                : TrialReader.read(file, Console.cache());
+        LoadedTrial loaded = console.trial(file, charts != null);
         Findings findings =
                 Evaluation.of(loaded.trial(), ResultCache.drawing(loaded)).withNotesBefore(loaded.notes());
         Wording wording = console.wording();

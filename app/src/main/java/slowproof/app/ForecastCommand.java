@@ -10,7 +10,6 @@ import slowproof.app.text.ForecastText;
 import slowproof.files.in.LineReader;
 import slowproof.files.in.LoadedLine;
 import slowproof.files.in.LoadedTrial;
-import slowproof.files.in.TrialReader;
 import slowproof.files.out.ForecastCsv;
 import slowproof.files.out.ForecastJson;
 import slowproof.files.out.ForecastXlsx;
@@ -67,7 +66,7 @@ final class ForecastCommand implements Command {
         }
         LoadedLine line = LineReader.read(Objects.requireNonNull(Words.pathOf(words, LINE)));
         Lines.tell(line, console);
-        LoadedTrial trial = TrialReader.readWithoutTraces(Words.fileOf(words), Console.cache());
+        LoadedTrial trial = console.trial(Words.fileOf(words), false);
         long seed = words.matchedOptionValue(SEED, Evaluation.USUAL_SEED);
         boolean terminal = console.colour();
         if (terminal) {

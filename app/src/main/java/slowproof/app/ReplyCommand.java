@@ -7,7 +7,6 @@ import picocli.CommandLine.ParseResult;
 import slowproof.files.in.LineReader;
 import slowproof.files.in.LoadedLine;
 import slowproof.files.in.LoadedTrial;
-import slowproof.files.in.TrialReader;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.forecast.Settings;
@@ -30,7 +29,7 @@ final class ReplyCommand implements Command {
     public int run(ParseResult words, Console console) throws IOException {
         Path lineFile = Words.pathOf(words, ForecastCommand.LINE);
         LoadedLine line = lineFile == null ? null : LineReader.read(lineFile);
-        LoadedTrial loaded = TrialReader.readWithoutTraces(Words.fileOf(words), Console.cache());
+        LoadedTrial loaded = console.trial(Words.fileOf(words), false);
         Findings findings = Evaluation.of(loaded.trial(), ResultCache.drawing(loaded));
         if (line == null) {
             console.out().println(Reply.of(findings, console.wording()));

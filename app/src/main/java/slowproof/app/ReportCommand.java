@@ -10,7 +10,6 @@ import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParseResult;
 import slowproof.files.in.LineReader;
 import slowproof.files.in.LoadedLine;
-import slowproof.files.in.TrialReader;
 import slowproof.files.out.WholeFile;
 import slowproof.report.answer.Paper;
 import slowproof.wording.Wording;
@@ -86,8 +85,7 @@ final class ReportCommand implements Command {
         }
         Path lineFile = Words.pathOf(words, ForecastCommand.LINE);
         LoadedLine line = lineFile == null ? null : LineReader.read(lineFile);
-        WrittenAnswer answer = new WrittenAnswer(
-                TrialReader.readWithoutTraces(Words.fileOf(words), Console.cache()), line, console.wording());
+        WrittenAnswer answer = new WrittenAnswer(console.trial(Words.fileOf(words), false), line, console.wording());
         byte[] document = answer.write(
                 html,
                 words.matchedOptionValue("--paper", Paper.A4),

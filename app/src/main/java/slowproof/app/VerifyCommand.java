@@ -15,7 +15,6 @@ import picocli.CommandLine.ParseResult;
 import slowproof.files.in.LineReader;
 import slowproof.files.in.LoadedLine;
 import slowproof.files.in.LoadedTrial;
-import slowproof.files.in.TrialReader;
 import slowproof.files.out.JsonLeaves;
 import slowproof.trial.input.BadInputException;
 import slowproof.wording.Wording;
@@ -88,7 +87,7 @@ final class VerifyCommand implements Command {
         Wording own = Wording.of(Locale.forLanguageTag(language == null ? "en" : language));
         Map<String, byte[]> computed;
         try {
-            LoadedTrial loaded = TrialReader.readWithoutTraces(trial, Console.cache());
+            LoadedTrial loaded = console.trial(trial, false);
             LoadedLine read = withLine && line != null ? LineReader.read(line) : null;
             computed = new WrittenAnswer(loaded, read, own).figures();
         } catch (BadInputException e) {

@@ -120,6 +120,14 @@ class CommandLineTest {
     }
 
     @Test
+    void aWordThatCannotBeAPathGetsStatusTwo() {
+        CommandRun run = CommandRun.of("findings", "trial\0.yaml");
+        assertThat(run.status()).isEqualTo(ExitStatus.WRONG_INPUT);
+        assertThat(run.out()).isEmpty();
+        assertThat(run.err()).contains("cannot be the path of a file").doesNotContain("Exception");
+    }
+
+    @Test
     void helpIsEverywhereWithAnExample() {
         assertThat(run("--help")).isZero();
         assertThat(out).contains("demo").contains("findings").contains("reply");

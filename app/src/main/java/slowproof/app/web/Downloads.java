@@ -21,6 +21,7 @@ import slowproof.archive.sheet.Sheet;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.TrialFiles;
 import slowproof.files.in.TrialReader;
+import slowproof.files.log.ReadingProgress;
 import slowproof.files.out.Envelope;
 import slowproof.files.out.FindingsCsv;
 import slowproof.files.out.FindingsJson;
@@ -117,7 +118,11 @@ final class Downloads {
                 Files.readString(folder.resolve("trial.yaml")),
                 "trial.yaml",
                 new TrialFiles(
-                        name -> raw.getOrDefault(name, folder.resolve(name)), ResultCache.ofUser(), false, null));
+                        name -> raw.getOrDefault(name, folder.resolve(name)),
+                        ResultCache.ofUser(),
+                        false,
+                        ReadingProgress.NONE,
+                        null));
     }
 
     /** Reads what was written. */

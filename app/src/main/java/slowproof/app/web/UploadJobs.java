@@ -20,6 +20,7 @@ import slowproof.files.cache.CacheFolder;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.TrialFiles;
 import slowproof.files.in.TrialReader;
+import slowproof.files.log.ReadingProgress;
 import slowproof.files.trace.TraceWriter;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.InputProblem;
@@ -117,6 +118,7 @@ final class UploadJobs implements AutoCloseable {
                 name -> places.getOrDefault(name, folder.resolve("none")),
                 cache,
                 true,
+                ReadingProgress.NONE,
                 (name, recording) -> keep(recording, traceFile(folder, seen.size()), seen, name));
         try {
             LoadedTrial loaded = TrialReader.read(job.trial(), "trial.yaml", files);

@@ -18,6 +18,7 @@ import slowproof.files.cache.CacheFolder;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.TrialFiles;
 import slowproof.files.in.TrialReader;
+import slowproof.files.log.ReadingProgress;
 import slowproof.trial.RecordedPass;
 import slowproof.wording.Wording;
 
@@ -45,6 +46,7 @@ class UploadTrialTest {
                                 .path(),
                         CacheFolder.NONE,
                         true,
+                        ReadingProgress.NONE,
                         null));
     }
 
@@ -107,7 +109,12 @@ class UploadTrialTest {
         LoadedTrial loaded = TrialReader.read(
                 merged,
                 "trial.yaml",
-                new TrialFiles(name -> name.equals(path) ? log.path() : folder, CacheFolder.NONE, true, null));
+                new TrialFiles(
+                        name -> name.equals(path) ? log.path() : folder,
+                        CacheFolder.NONE,
+                        true,
+                        ReadingProgress.NONE,
+                        null));
         assertThat(loaded.trial().title()).isEqualTo("A title");
         assertThat(loaded.trial().sensor().counterBits()).isEqualTo(24);
         assertThat(loaded.trial().recorded())

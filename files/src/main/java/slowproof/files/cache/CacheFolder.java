@@ -225,7 +225,7 @@ public final class CacheFolder {
     public void noteKept(Path trial, List<String> names) {
         try {
             String name = trial.toRealPath().toString().replace('/', '%') + ".seen";
-            if (folder != null && names.equals(noted(folder.resolve(name)))) {
+            if (folder != null && renewed(folder.resolve(name), names)) {
                 return;
             }
             byte[] lines = (String.join("\n", names) + "\n").getBytes(StandardCharsets.UTF_8);
@@ -235,13 +235,18 @@ public final class CacheFolder {
         }
     }
 
-    /** Returns what a note says, with its time set to now; null without one. */
-    private static @Nullable List<String> noted(Path note) throws IOException {
-        if (!Files.isRegularFile(note)) {
-            return null;
+    /** Sets the time of a note to now where it says the same already; false where a new one is needed. */
+    private static boolean renewed(Path note, List<String> names) {
+        try {
+            if (!Files.isRegularFile(note) || !Files.readAllLines(note).equals(names)) {
+                return false;
+            }
+            Files.setLastModifiedTime(note, FileTime.fromMillis(System.currentTimeMillis()));
+            return true;
+        } catch (IOException e) {
+            // spoiled, or somebody else's
+            return false;
         }
-        Files.setLastModifiedTime(note, FileTime.fromMillis(System.currentTimeMillis()));
-        return Files.readAllLines(note);
     }
 
     private static void make(Path folder) throws IOException {

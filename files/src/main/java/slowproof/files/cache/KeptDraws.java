@@ -12,6 +12,9 @@ import slowproof.trial.curve.DrawStore;
 
 /** Draws of error curves in the folder of kept files: eight bytes a number, the least first. */
 public final class KeptDraws implements DrawStore {
+    /** The last bit of an exponential is the machine's, and draws grow it. */
+    private static final String MACHINE = System.getProperty("os.arch") + " " + System.getProperty("java.vm.version");
+
     private final CacheFolder cache;
 
     /** Keeps draws in a cache. */
@@ -41,7 +44,7 @@ public final class KeptDraws implements DrawStore {
 
     private String name(double[] from) {
         MessageDigest digest = CacheFolder.sha256();
-        digest.update(CacheFolder.key("draws/1", cache.program()).getBytes(StandardCharsets.UTF_8));
+        digest.update(CacheFolder.key("draws/1", cache.program(), MACHINE).getBytes(StandardCharsets.UTF_8));
         return HexFormat.of().formatHex(digest.digest(bytes(from))) + ".draws";
     }
 

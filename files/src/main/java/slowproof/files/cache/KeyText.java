@@ -11,7 +11,12 @@ public final class KeyText {
 
     /** Adds one thing: a text, a number, one of a list, or nothing. */
     public KeyText add(@Nullable Object thing) {
-        text.append(thing).append('\n');
+        String words = String.valueOf(thing);
+        // its length tells a text from nothing, and where it ends
+        text.append(thing == null ? -1 : words.length())
+                .append(':')
+                .append(words)
+                .append('\n');
         return this;
     }
 

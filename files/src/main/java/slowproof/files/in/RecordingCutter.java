@@ -182,7 +182,7 @@ final class RecordingCutter {
     }
 
     private LogResult open(LogRequest request, boolean reversed) {
-        LogResult result = LogReader.read(files.of(request.name()), request, files.cache());
+        LogResult result = LogReader.read(files.of(request.name()), request, files.cache(), files.progress());
         sources.add(new SourceFile(request.name(), result.sha256()));
         notes.addAll(result.notes());
         return reversed && request.part() != LogPart.REFERENCE

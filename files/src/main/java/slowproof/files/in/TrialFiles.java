@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 import slowproof.files.cache.CacheFolder;
+import slowproof.files.log.ReadingProgress;
 import slowproof.trial.recording.Recording;
 
 /**
@@ -12,12 +13,14 @@ import slowproof.trial.recording.Recording;
  * @param places place of a file by the name that the trial gives it
  * @param cache where results are kept
  * @param traced true when it is wanted how each recording looked, too
+ * @param progress who learns how far logs are read
  * @param watcher who gets to see each recording, or null
  */
 public record TrialFiles(
         Function<String, Path> places,
         CacheFolder cache,
         boolean traced,
+        ReadingProgress progress,
         @Nullable Watcher watcher) {
     /** Gets to see a recording as it was read, on one clock, before it is forgotten. */
     @FunctionalInterface
@@ -32,8 +35,8 @@ public record TrialFiles(
     }
 
     /** Returns files that lie in one folder, their names being relative to it. */
-    static TrialFiles in(Path folder, CacheFolder cache, boolean traced) {
-        return new TrialFiles(folder::resolve, cache, traced, null);
+    static TrialFiles in(Path folder, CacheFolder cache, boolean traced, ReadingProgress progress) {
+        return new TrialFiles(folder::resolve, cache, traced, progress, null);
     }
 
     Path of(String name) {

@@ -13,6 +13,7 @@ import java.util.TreeSet;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import slowproof.files.cache.CacheFolder;
+import slowproof.files.log.ReadingProgress;
 import slowproof.metrology.conformity.DecisionRule;
 import slowproof.trial.Certificate;
 import slowproof.trial.Exclusion;
@@ -123,23 +124,26 @@ public final class TrialReader {
      * @throws BadInputException as without a cache
      */
     public static LoadedTrial read(Path file, CacheFolder cache) {
-        return read(file, cache, true);
+        return read(file, cache, true, ReadingProgress.NONE);
     }
 
     /**
-     * Reads a trial as {@link #read(Path, CacheFolder)} does, for those who do not look at its recordings: their traces are
-     * left out.
+     * Reads a trial; what is made of large recordings is kept in a cache, and taken from there when nothing changed.
+     *
+     * @param file the trial file; paths in it are relative to its folder
+     * @param cache where results are kept
+     * @param traced false for those who do not look at recordings: their traces are left out then
+     * @param progress who learns how far logs are read
+     * @throws BadInputException as without a cache
      */
-    public static LoadedTrial readWithoutTraces(Path file, CacheFolder cache) {
-        return read(file, cache, false);
-    }
-
-    private static LoadedTrial read(Path file, CacheFolder cache, boolean traced) {
+    public static LoadedTrial read(Path file, CacheFolder cache, boolean traced, ReadingProgress progress) {
         Path absolute = file.toAbsolutePath();
         Path parent = absolute.getParent();
         Path folder = parent == null ? absolute : parent;
         TrialReader reader = new TrialReader(
-                RawFile.read(file, file.toString()), TrialFiles.in(folder, cache, traced), RawFile.nameOf(file));
+                RawFile.read(file, file.toString()),
+                TrialFiles.in(folder, cache, traced, progress),
+                RawFile.nameOf(file));
         LoadedTrial trial = reader.readToTheEnd();
         if (!reader.kept.isEmpty()) {
             cache.noteKept(file, reader.kept);

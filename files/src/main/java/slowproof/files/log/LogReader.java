@@ -50,12 +50,14 @@ public final class LogReader {
     private final CacheFolder cache;
     private final SourcePosition whole;
     private final ColumnSpace space;
+    private final ReadingProgress progress;
 
-    private LogReader(Path path, LogRequest request, CacheFolder cache, ColumnSpace space) {
+    private LogReader(Path path, LogRequest request, CacheFolder cache, ColumnSpace space, ReadingProgress progress) {
         this.path = path;
         this.request = request;
         this.cache = cache;
         this.space = space;
+        this.progress = progress;
         this.whole = SourcePosition.ofFile(request.name());
     }
 
@@ -80,12 +82,22 @@ public final class LogReader {
      * @throws BadInputException with all that is wrong with the file, as without a cache
      */
     public static LogResult read(Path path, LogRequest request, CacheFolder cache) {
-        return read(path, request, cache, WorkingSpace.of(request.name(), cache::scratch));
+        return read(path, request, cache, ReadingProgress.NONE);
+    }
+
+    /**
+     * Reads a log as {@link #read(Path, LogRequest, CacheFolder)} does, and tells how far that is while it takes its time.
+     *
+     * @throws BadInputException with all that is wrong with the file, as without a cache
+     */
+    public static LogResult read(Path path, LogRequest request, CacheFolder cache, ReadingProgress progress) {
+        return read(path, request, cache, WorkingSpace.of(request.name(), cache::scratch), progress);
     }
 
     /** Reads a log into columns that are kept in a space. */
-    static LogResult read(Path path, LogRequest request, CacheFolder cache, ColumnSpace space) {
-        LogRead read = new LogReader(path, request, cache, space).columns();
+    static LogResult read(
+            Path path, LogRequest request, CacheFolder cache, ColumnSpace space, ReadingProgress progress) {
+        LogRead read = new LogReader(path, request, cache, space, progress).columns();
         Recording recording = RecordingAssembler.assemble(logged(read), request.scale(), request.breaks());
         return new LogResult(recording, read.readAs(), read.sha256(), read.notes());
     }
@@ -102,9 +114,13 @@ public final class LogReader {
     public static SpeedRows readSpeed(Path path, String name, ColumnMapping columns, Dialect dialect) {
         LogRequest request =
                 new LogRequest(name, LogPart.SPEED, columns, dialect, SensorScale.none(), null, BreakRule.DEFAULT);
-        return SpeedRows.of(
-                new LogReader(path, request, CacheFolder.NONE, WorkingSpace.of(name, CacheFolder.NONE::scratch))
-                        .columns());
+        return SpeedRows.of(new LogReader(
+                        path,
+                        request,
+                        CacheFolder.NONE,
+                        WorkingSpace.of(name, CacheFolder.NONE::scratch),
+                        ReadingProgress.NONE)
+                .columns());
     }
 
     private LogRead columns() {
@@ -138,14 +154,14 @@ public final class LogReader {
                 return readParquet();
             }
             Foreign.refuse(path, request);
-            try (RawLog raw = RawLog.open(path, encoding)) {
+            try (RawLog raw = RawLog.open(path, encoding, request.name(), progress)) {
                 return read(raw);
             } catch (CharacterCodingException e) {
                 // text of older loggers is not UTF-8; their encoding has a letter for every byte
                 if (encoding != null) {
                     throw e;
                 }
-                try (RawLog raw = RawLog.open(path, OLD_LOGGERS)) {
+                try (RawLog raw = RawLog.open(path, OLD_LOGGERS, request.name(), progress)) {
                     return read(raw);
                 }
             }
@@ -204,8 +220,10 @@ public final class LogReader {
         }
         List<Target> targets = ColumnFinder.find(layout, request, problems);
         problems.refuseIfAny();
-        PlainLog.Content plain =
-                raw == null || layout.needsQuotes() ? null : PlainLog.read(path, raw, layout, targets, space);
+        long size = Files.size(path);
+        PlainLog.Content plain = raw == null || layout.needsQuotes()
+                ? null
+                : PlainLog.read(path, raw, layout, targets, space, bytes -> progress.at(request.name(), bytes, size));
         if (plain != null) {
             RowLines lines = RowLines.from(layout.dataLine());
             List<Note> notes = plain.cutShort()

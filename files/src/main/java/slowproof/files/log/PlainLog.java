@@ -18,6 +18,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.LongConsumer;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.recording.Column;
 import slowproof.trial.recording.ColumnSpace;
@@ -48,14 +49,24 @@ final class PlainLog {
     private final int markLength;
     private final int blockSize;
     private final ColumnSpace space;
+    private final LongConsumer told;
 
-    PlainLog(Path path, Layout layout, List<Target> targets, int markLength, int blockSize, ColumnSpace space) {
+    /** Prepares to read; {@code told} learns how many bytes are read, one thread after the other. */
+    PlainLog(
+            Path path,
+            Layout layout,
+            List<Target> targets,
+            int markLength,
+            int blockSize,
+            ColumnSpace space,
+            LongConsumer told) {
         this.path = path;
         this.layout = layout;
         this.targets = targets;
         this.markLength = markLength;
         this.blockSize = blockSize;
         this.space = space;
+        this.told = told;
     }
 
     /**
@@ -68,7 +79,8 @@ final class PlainLog {
     record Content(List<Column> columns, String sha256, boolean cutShort) {}
 
     /** Returns the content, or null when the log is small or not plain. */
-    static @Nullable Content read(Path path, RawLog raw, Layout layout, List<Target> targets, ColumnSpace space)
+    static @Nullable Content read(
+            Path path, RawLog raw, Layout layout, List<Target> targets, ColumnSpace space, LongConsumer told)
             throws IOException {
         Charset charset = raw.charset();
         boolean bytes = charset.equals(StandardCharsets.UTF_8)
@@ -82,7 +94,7 @@ final class PlainLog {
                 || Files.size(path) < WORTHWHILE) {
             return null;
         }
-        return new PlainLog(path, layout, targets, raw.markLength(), BLOCK, space).read();
+        return new PlainLog(path, layout, targets, raw.markLength(), BLOCK, space, told).read();
     }
 
     /** Returns the content, or null when anything in it is out of the ordinary. */
@@ -248,6 +260,7 @@ final class PlainLog {
                 for (int at = 0; at < length; at += CHUNK) {
                     digest.update(text, begin + at, Math.min(CHUNK, length - at));
                 }
+                told.accept(from + number * blockSize + length);
                 digesting.next();
             }
         }

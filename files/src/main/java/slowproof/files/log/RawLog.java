@@ -55,9 +55,15 @@ final class RawLog implements AutoCloseable {
      *     them in plain text, else UTF-8
      */
     static RawLog open(Path path, @Nullable Charset encoding) throws IOException {
+        return open(path, encoding, "", ReadingProgress.NONE);
+    }
+
+    /** Opens a log as {@link #open(Path, Charset)} does, and tells how far it is read. */
+    static RawLog open(Path path, @Nullable Charset encoding, String name, ReadingProgress progress)
+            throws IOException {
         MessageDigest digest = sha256();
-        InputStream counted =
-                new DigestInputStream(new BufferedInputStream(Files.newInputStream(path), BUFFER), digest);
+        InputStream observed = new ObservedInput(Files.newInputStream(path), name, Files.size(path), progress);
+        InputStream counted = new DigestInputStream(new BufferedInputStream(observed, BUFFER), digest);
         try {
             BufferedInputStream packed = new BufferedInputStream(counted, BUFFER);
             packed.mark(2);

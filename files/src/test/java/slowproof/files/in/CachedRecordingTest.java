@@ -15,6 +15,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import slowproof.files.cache.CacheFolder;
+import slowproof.files.log.ReadingProgress;
 import slowproof.trial.recording.SpeedTrace;
 
 /** A large recording is kept, found again, and never trusted when anything is wrong with what was kept. */
@@ -111,13 +112,13 @@ class CachedRecordingTest {
     @Test
     void aTraceIsMadeWhenItIsFirstWantedAndThenKept() throws IOException {
         Path trial = folder.resolve("trial.yaml");
-        LoadedTrial without = TrialReader.readWithoutTraces(trial, cache);
+        LoadedTrial without = TrialReader.read(trial, cache, false, ReadingProgress.NONE);
         assertThat(without.recordings().get(0).cut().trace()).isNull();
         LoadedTrial with = read();
         assertSame(with, TrialReader.read(trial));
         assertThat(without.trial()).isEqualTo(with.trial());
         assertThat(files(".passes")).hasSize(1);
-        assertThat(TrialReader.readWithoutTraces(trial, cache)
+        assertThat(TrialReader.read(trial, cache, false, ReadingProgress.NONE)
                         .recordings()
                         .get(0)
                         .cut()

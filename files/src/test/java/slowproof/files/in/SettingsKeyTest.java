@@ -69,7 +69,9 @@ class SettingsKeyTest {
         add(LOG.as(LogPart.SENSOR));
         add(new LogRequest(LOG.name(), LOG.part(), LOG.columns(), LOG.dialect(), SCALE, 500.0, LOG.breaks()));
 
+        expect(ColumnMapping.class, 1);
         expect(ColumnSource.class, 5);
+        add(ColumnRole.COUNT, ColumnSource.number(2).in("null"));
         add(ColumnRole.COUNT, ColumnSource.number(2));
         add(ColumnRole.TIME, ColumnSource.number(2));
         add(ColumnRole.COUNT, ColumnSource.heading("2"));

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.Charset;
@@ -12,6 +13,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.zip.GZIPOutputStream;
@@ -21,6 +23,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import slowproof.files.cache.CacheFolder;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.InputProblem;
 import slowproof.trial.input.ProblemCode;
@@ -373,5 +376,37 @@ class LogReaderTest {
     void quotesThatDoNotMatchAreToldNotThrown() throws IOException {
         List<InputProblem> problems = problems("time_s,count,reference_mm\n0,0,1\n1,\"1,2\n2,3,4\n");
         assertThat(problems).isNotEmpty();
+    }
+
+    @Test
+    void whoWatchesIsToldHowFarAnyLogIsRead() throws IOException {
+        StringBuilder text = new StringBuilder("time_s,count,reference_mm\n");
+        for (int i = 0; text.length() < 9 << 20; i++) {
+            text.append(i / 1000.0)
+                    .append(',')
+                    .append(i)
+                    .append(',')
+                    .append(i / 20.0)
+                    .append('\n');
+        }
+        byte[] plain = text.toString().getBytes(StandardCharsets.US_ASCII);
+        ByteArrayOutputStream packed = new ByteArrayOutputStream();
+        try (GZIPOutputStream gzip = new GZIPOutputStream(packed)) {
+            gzip.write(plain);
+        }
+        byte[] thorough = text.append("9e9,1,2\n").toString().getBytes(StandardCharsets.UTF_16);
+        for (byte[] bytes : List.of(plain, packed.toByteArray(), thorough)) {
+            Path log = Files.write(folder.resolve("watched.csv"), bytes);
+            List<Long> told = new ArrayList<>();
+            LogReader.read(log, LogRequest.of("the log", SCALE), CacheFolder.NONE, (file, done, size) -> {
+                assertThat(file).isEqualTo("the log");
+                assertThat(size).isEqualTo(bytes.length);
+                synchronized (told) {
+                    told.add(done);
+                }
+            });
+            assertThat(told).isSorted().hasSizeGreaterThan(9);
+            assertThat(told.get(told.size() - 1)).isEqualTo(bytes.length);
+        }
     }
 }

@@ -77,7 +77,7 @@ class PlainLogTest {
             Path file = Files.writeString(folder.resolve("log.csv"), text);
             int block = random.nextInt(60, 4000);
             PlainLog.Content content = Objects.requireNonNull(
-                    new PlainLog(file, layout(file), targets(), mark, block, ColumnSpace.HEAP).read());
+                    new PlainLog(file, layout(file), targets(), mark, block, ColumnSpace.HEAP, bytes -> {}).read());
             for (int k = 0; k < 3; k++) {
                 Column column = content.columns().get(k);
                 assertThat(column.toArray())
@@ -98,7 +98,7 @@ class PlainLogTest {
             for (String last : List.of("2;a;1;3.00", "2;a;1;3.0", "2;a;1;3.", "2;a;1;3", "2;a;1;-")) {
                 Path file = Files.writeString(folder.resolve("log.csv"), good + last);
                 PlainLog.Content content = Objects.requireNonNull(
-                        new PlainLog(file, layout, targets(), 0, block, ColumnSpace.HEAP).read(),
+                        new PlainLog(file, layout, targets(), 0, block, ColumnSpace.HEAP, bytes -> {}).read(),
                         last + " in blocks of " + block);
                 boolean whole = last.endsWith("3.00");
                 assertThat(content.columns().get(2).size()).as(last).isEqualTo(whole ? 3 : 2);
@@ -107,7 +107,7 @@ class PlainLogTest {
             }
         }
         Path file = Files.writeString(folder.resolve("log.csv"), good + "2;a;1");
-        assertThat(new PlainLog(file, layout, targets(), 0, 1000, ColumnSpace.HEAP).read())
+        assertThat(new PlainLog(file, layout, targets(), 0, 1000, ColumnSpace.HEAP, bytes -> {}).read())
                 .as("a row without all its cells is for the thorough way")
                 .isNull();
     }
@@ -128,12 +128,12 @@ class PlainLogTest {
                 "2;a;1,5;2\n")) {
             Layout layout = layout(Files.writeString(folder.resolve("log.csv"), good));
             Path file = Files.writeString(folder.resolve("log.csv"), good + odd + "3;a;1;2\n");
-            assertThat(new PlainLog(file, layout, targets(), 0, 1000, ColumnSpace.HEAP).read())
+            assertThat(new PlainLog(file, layout, targets(), 0, 1000, ColumnSpace.HEAP, bytes -> {}).read())
                     .as(odd)
                     .isNull();
         }
         Path file = Files.writeString(folder.resolve("log.csv"), good);
-        assertThat(new PlainLog(file, layout(file), targets(), 0, 1000, ColumnSpace.HEAP).read())
+        assertThat(new PlainLog(file, layout(file), targets(), 0, 1000, ColumnSpace.HEAP, bytes -> {}).read())
                 .isNotNull();
     }
 }

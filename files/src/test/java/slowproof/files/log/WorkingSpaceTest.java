@@ -78,12 +78,12 @@ class WorkingSpaceTest {
         LogRequest request = LogRequest.of(
                 "log.csv", new SensorScale(0.05, new CounterRegister(12, false), null, Quadrature.Evaluation.X4));
         Path scratch = folder.resolve("scratch");
-        Recording heap = LogReader.read(file, request, CacheFolder.NONE, ColumnSpace.HEAP)
+        Recording heap = LogReader.read(file, request, CacheFolder.NONE, ColumnSpace.HEAP, ReadingProgress.NONE)
                 .recording();
         for (int heapRows : new int[] {1000, 70_000, 199_000}) {
             ColumnSpace space = WorkingSpace.of("log.csv", () -> scratch, heapRows);
-            Recording large =
-                    LogReader.read(file, request, CacheFolder.NONE, space).recording();
+            Recording large = LogReader.read(file, request, CacheFolder.NONE, space, ReadingProgress.NONE)
+                    .recording();
             assertSame(heap, large);
             assertSame(heap.reversed().indicationMm(), large.reversed().indicationMm());
             assertSame(
@@ -105,9 +105,10 @@ class WorkingSpaceTest {
         Layout layout =
                 Objects.requireNonNull(LayoutFinder.find(text.substring(0, 2000), Dialect.RECOGNISED, problems));
         List<Target> targets = ColumnFinder.find(layout, request, problems);
-        PlainLog.Content small = Objects.requireNonNull(new PlainLog(file, layout, targets, 0, 10_000, space).read());
-        PlainLog.Content heap =
-                Objects.requireNonNull(new PlainLog(file, layout, targets, 0, 10_000, ColumnSpace.HEAP).read());
+        PlainLog.Content small =
+                Objects.requireNonNull(new PlainLog(file, layout, targets, 0, 10_000, space, bytes -> {}).read());
+        PlainLog.Content heap = Objects.requireNonNull(
+                new PlainLog(file, layout, targets, 0, 10_000, ColumnSpace.HEAP, bytes -> {}).read());
         for (int k = 0; k < targets.size(); k++) {
             assertSame(small.columns().get(k), heap.columns().get(k));
         }
@@ -119,7 +120,7 @@ class WorkingSpaceTest {
         Path file = Files.writeString(folder.resolve("log.csv"), log(5000));
         LogRequest request = LogRequest.of("log.csv", SensorScale.ofCounts(0.05));
         ColumnSpace space = WorkingSpace.of("log.csv", () -> taken, 1000);
-        assertThatThrownBy(() -> LogReader.read(file, request, CacheFolder.NONE, space))
+        assertThatThrownBy(() -> LogReader.read(file, request, CacheFolder.NONE, space, ReadingProgress.NONE))
                 .isInstanceOfSatisfying(BadInputException.class, refused -> {
                     assertThat(refused.problems().get(0).code()).isEqualTo(ProblemCode.LOG_NO_WORKING_SPACE);
                     assertThat(refused.problems().get(0).arguments().get(0)).isEqualTo(taken.toString());

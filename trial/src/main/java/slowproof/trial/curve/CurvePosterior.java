@@ -94,6 +94,9 @@ final class CurvePosterior {
 
     /** As {@link #sample}, but draws that a store has kept are taken from there. */
     static CurvePosterior sample(List<ShapeMode> modes, double[] reference, CurveSettings settings, DrawStore store) {
+        if (store == DrawStore.NONE) {
+            return sample(modes, reference, settings);
+        }
         FitData data = modes.get(0).model.data;
         double[] from = hangsOn(data, modes.get(0).model.startLoss, reference, settings);
         double[] kept = store.find(from);
@@ -108,7 +111,8 @@ final class CurvePosterior {
     /** Returns everything that the draws hang on: the modes come from the data alone. */
     private static double[] hangsOn(FitData data, boolean startLoss, double[] reference, CurveSettings settings) {
         return Stream.of(
-                        new double[] {startLoss ? 1 : 0, Double.longBitsToDouble(settings.seed()), settings.draws()},
+                        new double[] {data.rows, data.nodes, data.gapStart.length, startLoss ? 1 : 0},
+                        new double[] {Double.longBitsToDouble(settings.seed()), settings.draws()},
                         reference,
                         Arrays.stream(data.gapStart).asDoubleStream().toArray(),
                         data.nodeMmPerS,

@@ -154,7 +154,7 @@ record Plateau(
         return level;
     }
 
-    /** Returns the places of the speeds that are there, from the slowest on, whatever their sense. */
+    /** Returns the places of the speeds that are there, from the slowest on, whatever their sense; equal to the last few bits, by place. */
     private static int[] ascending(double[] speed) {
         int bits = Integer.SIZE - Integer.numberOfLeadingZeros(speed.length);
         long place = (1L << bits) - 1;

@@ -20,7 +20,7 @@ final class RowBlocks {
     private final double[] figures;
 
     private final double factor;
-    private final double size;
+    private final double scale;
     private final boolean turned;
     private final int count;
 
@@ -28,7 +28,7 @@ final class RowBlocks {
         this.column = column;
         this.figures = figures;
         this.factor = factor;
-        this.size = Math.abs(factor);
+        this.scale = Math.abs(factor);
         this.turned = factor < 0;
         this.count = (column.size() + ROWS - 1) / ROWS;
     }
@@ -44,7 +44,8 @@ final class RowBlocks {
         double[] figures = BlockFigures.roomFor(size);
         // parts of rows begin with a block, so no two threads write to the same one
         SideBySide.over(size, (from, to) -> {
-            double before = from > 0 ? column.get(from - 1) : Double.NaN;
+            double last = from > 0 ? column.get(from - 1) : Double.NaN;
+            double before = Double.isFinite(last) ? last : Double.NaN;
             for (int start = from; start < to; start += AT_ONCE) {
                 double[] rows = column.toArray(start, Math.min(start + AT_ONCE, to));
                 for (int i = 0; i < rows.length; i += ROWS) {
@@ -102,12 +103,12 @@ final class RowBlocks {
 
     /** Returns how far the values of a block come down from an earlier value of it at most, not negative. */
     double fall(int block) {
-        return size * figure(block, turned ? BlockFigures.RISE : BlockFigures.FALL);
+        return scale * figure(block, turned ? BlockFigures.RISE : BlockFigures.FALL);
     }
 
     /** Returns how far the values of a block come up from an earlier value of it at most, not negative. */
     double rise(int block) {
-        return size * figure(block, turned ? BlockFigures.FALL : BlockFigures.RISE);
+        return scale * figure(block, turned ? BlockFigures.FALL : BlockFigures.RISE);
     }
 
     /** Returns the least step to a row of a block, with its sign; infinite for none. */
@@ -131,7 +132,7 @@ final class RowBlocks {
         for (int block = 0; block < count; block++) {
             smallest = Math.min(smallest, figure(block, BlockFigures.SMALLEST_MOVE));
         }
-        return smallest == Double.POSITIVE_INFINITY ? 0 : size * smallest;
+        return smallest == Double.POSITIVE_INFINITY ? 0 : scale * smallest;
     }
 
     /** Returns the greatest value less the least of the rows {@code from} to {@code to}, both included; minus infinite for none. */

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.DoubleBuffer;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -14,44 +13,6 @@ class ColumnTest {
     private static final long SEED = Long.getLong("slowproof.seed", 3);
 
     /** Keeps more than a few rows in buffers. */
-    private static final class SmallHeap implements ColumnSpace {
-        private final int heapRows;
-        private int opened;
-
-        SmallHeap(int heapRows) {
-            this.heapRows = heapRows;
-        }
-
-        @Override
-        public int heapRows() {
-            return heapRows;
-        }
-
-        @Override
-        public Room open() {
-            opened++;
-            List<double[]> blocks = new ArrayList<>();
-            return new Room() {
-                @Override
-                public void append(double[] values, int count) {
-                    blocks.add(Arrays.copyOf(values, count));
-                }
-
-                @Override
-                public List<DoubleBuffer> finish() {
-                    double[] all =
-                            blocks.stream().flatMapToDouble(Arrays::stream).toArray();
-                    List<DoubleBuffer> parts = new ArrayList<>();
-                    for (int from = 0; from < all.length; from += Column.PART) {
-                        int length = Math.min(Column.PART, all.length - from);
-                        parts.add(DoubleBuffer.wrap(Arrays.copyOfRange(all, from, from + length)));
-                    }
-                    return parts;
-                }
-            };
-        }
-    }
-
     @Test
     void longColumnsOutsideTheHeapHoldTheSameNumbers() {
         SplittableRandom random = new SplittableRandom(SEED);

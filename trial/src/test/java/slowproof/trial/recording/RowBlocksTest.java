@@ -97,13 +97,17 @@ class RowBlocksTest {
             for (int hole = random.nextInt(4); hole > 0; hole--) {
                 values[random.nextInt(values.length)] = random.nextBoolean() ? Double.NaN : Double.NEGATIVE_INFINITY;
             }
-            Column.Builder builder = new Column.Builder(random.nextInt(2000));
+            Column.Builder builder = new Column.Builder(random.nextInt(2000), new SmallHeap(random.nextInt(16, 2000)));
+            BlockFigures figures = new BlockFigures(random.nextInt(2000));
             boolean singly = trial % 5 == 0;
             for (int from = 0; from < values.length; ) {
                 int count = Math.min(random.nextInt(400), values.length - from);
-                builder.add(Arrays.copyOfRange(values, from, from + count + 1), count);
+                double[] block = Arrays.copyOfRange(values, from, from + count + 1);
+                builder.add(block, count);
+                figures.add(block, count);
                 from += count;
                 if (singly && from < values.length) {
+                    figures.add(new double[] {values[from]}, 1);
                     builder.add(values[from++]);
                 }
             }
@@ -132,6 +136,13 @@ class RowBlocksTest {
                                 whole.greatestStep(block));
             }
             assertThat(blocks.smallestMove()).isEqualTo(whole.smallestMove());
+            RowBlocks found = RowBlocks.of(grown, figures.finish());
+            for (int block = 0; block < whole.count(); block++) {
+                assertThat(found.low(block)).isEqualTo(whole.low(block));
+                assertThat(found.rise(block)).isEqualTo(whole.rise(block));
+                assertThat(found.leastStep(block)).isEqualTo(whole.leastStep(block));
+                assertThat(found.finite(block)).isEqualTo(whole.finite(block));
+            }
         }
     }
 
