@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import slowproof.files.log.Thousands;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.input.SourcePosition;
@@ -102,18 +103,21 @@ final class Table {
         return best;
     }
 
-    /** Decimal commas are taken only where they cannot be separators and where no number has a point. */
+    /**
+     * Decimal commas are taken only where no number has a point; between commas, where they stand in quotes as thousands
+     * would, only if one of them cannot separate thousands and none must.
+     */
     private static char decimalSign(char separator, List<Row> rows) {
-        if (separator == ',') {
-            return '.';
-        }
+        boolean doubtful = separator == ',';
         boolean commas = false;
         for (Row row : rows) {
             for (String cell : row.cells()) {
-                if (cell.indexOf('.') >= 0 && Numerals.readable(cell, '.')) {
+                boolean byComma = cell.indexOf(',') >= 0 && Numerals.readable(cell, ',');
+                boolean thousands = doubtful && Thousands.byComma(cell);
+                if ((cell.indexOf('.') >= 0 && Numerals.readable(cell, '.')) || (thousands && !byComma)) {
                     return '.';
                 }
-                commas |= cell.indexOf(',') >= 0 && Numerals.readable(cell, ',');
+                commas |= byComma && !thousands;
             }
         }
         return commas ? ',' : '.';

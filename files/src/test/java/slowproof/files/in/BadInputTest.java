@@ -135,6 +135,34 @@ class BadInputTest {
                 .contains("decimal comma");
     }
 
+    private static String quotedCommas(String rows) {
+        return rows.replaceAll("(?<=,)(-?\\d+)\\.(\\d+)(?=[,\n])", "\"$1,$2\"");
+    }
+
+    @Test
+    void decimalCommasInQuotesAmongCommasAreTakenWhereOneCannotSeparateThousands() throws IOException {
+        String quoted = quotedCommas(HEADER + ROWS);
+        assertThat(quoted).contains(",\"600,3\"").doesNotContain("600.3");
+        assertThat(findings(TRIAL, quoted.getBytes(StandardCharsets.UTF_8)).conditions())
+                .isEqualTo(plain().conditions());
+        // one point tells that commas are none, and a number without its quotes has a cell too many
+        assertThat(message(quoted.replace("\"600,3\"", "600.3")))
+                .contains("the decimal sign here is \".\"")
+                .contains("line 4")
+                .doesNotContain("line 3,");
+        assertThat(message(quoted.replace("\"600,3\"", "600,3")))
+                .contains("line 3")
+                .contains("decimal comma");
+    }
+
+    @Test
+    void commasInQuotesThatMaySeparateThousandsAreRefused() throws IOException {
+        String thousands = HEADER + "s,felt,,,0,0\ns,felt,50,500,\"1,600\",\"1,601\"\ns,felt,50,500,0,1\n";
+        assertThat(message(thousands)).contains("\"1,600\"").contains("without thousands separators");
+        assertThat(message(thousands.replace("0,1\n", "0,\"1,5\"\n").replace("\"1,601\"", "\"1,601,000\"")))
+                .contains("without thousands separators");
+    }
+
     @Test
     void semicolonsTabsMarksAndLineEndsMakeNoDifference() throws IOException {
         Findings plain = plain();
