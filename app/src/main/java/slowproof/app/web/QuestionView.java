@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import slowproof.archive.desk.Question;
 import slowproof.trial.evidence.Assessment;
@@ -73,6 +74,16 @@ public record QuestionView(
             return "mailto:?body="
                     + URLEncoder.encode(text, StandardCharsets.UTF_8).replace("+", "%20");
         }
+    }
+
+    /** Returns the same with replies as somebody typed them; where nothing was typed they stay. */
+    QuestionView withTyped(UnaryOperator<String> typed) {
+        List<Reply> kept = replies.stream()
+                .map(reply -> typed.apply(reply.language()).isBlank()
+                        ? reply
+                        : new Reply(reply.language(), typed.apply(reply.language())))
+                .toList();
+        return new QuestionView(asked, pieces, chosen, kept, steps, time);
     }
 
     static QuestionView of(@Nullable Inquiry inquiry, int wanted, Site site, Wording wording) {

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import slowproof.archive.CardChangedException;
 import slowproof.archive.Cards;
 import slowproof.archive.NewEvent;
 import slowproof.archive.desk.CardEntry;
@@ -30,6 +31,10 @@ public final class QuestionsPage {
     private static final int A_PAGE = 40;
     private static final String ADDRESS = "/questions/{number}";
 
+    /** Fields that somebody reads; how a decimal sign was typed is not one. */
+    private static final List<String> SAID =
+            Question.FIELDS.stream().filter(name -> !name.equals("mark")).toList();
+
     private final Site site;
 
     QuestionsPage(Site site) {
@@ -39,11 +44,11 @@ public final class QuestionsPage {
     void install(RoutesConfig routes) {
         routes.get("/questions", this::list);
         routes.post("/questions", this::ask);
-        routes.get(ADDRESS, context -> show(context, Map.of(), List.of()));
+        routes.get(ADDRESS, context -> show(context, null, List.of()));
         routes.post(ADDRESS, this::correct);
         routes.post(ADDRESS + "/answer", this::answer);
-        routes.post(ADDRESS + "/sent", context -> record(context, Question.SENT, Map.of()));
-        routes.post(ADDRESS + "/reopen", context -> record(context, Question.REOPENED, Map.of()));
+        routes.post(ADDRESS + "/sent", context -> record(context, null, Question.SENT, Map.of()));
+        routes.post(ADDRESS + "/reopen", context -> record(context, null, Question.REOPENED, Map.of()));
         routes.post(ADDRESS + "/trial", this::makeTrial);
     }
 
@@ -73,6 +78,8 @@ public final class QuestionsPage {
      * @param view evidence for it as of now
      * @param last the last answer that was kept, or null
      * @param token name of the forms, so that sending one twice counts once
+     * @param seen number of its last event
+     * @param meanwhile what somebody else recorded while a form was filled in, a sentence each
      * @param history events, the last first
      */
     public record View(
@@ -81,9 +88,12 @@ public final class QuestionsPage {
             QuestionView view,
             Question.@Nullable Answer last,
             String token,
+            long seen,
+            List<String> meanwhile,
             List<CardEvent> history) {
-        /** Copies the list. */
+        /** Copies the lists. */
         public View {
+            meanwhile = List.copyOf(meanwhile);
             history = List.copyOf(history);
         }
     }
@@ -151,12 +161,20 @@ public final class QuestionsPage {
     }
 
     private Question question(Context context) {
+        return question(context, events(context));
+    }
+
+    private static Question question(Context context, List<CardEvent> events) {
         int number = number(context);
-        List<CardEvent> events = cards().events(CardKind.QUESTION, number);
+        return Question.of(String.valueOf(number), number, events);
+    }
+
+    private List<CardEvent> events(Context context) {
+        List<CardEvent> events = cards().events(CardKind.QUESTION, number(context));
         if (events.isEmpty()) {
             throw new NotFoundResponse();
         }
-        return Question.of(String.valueOf(number), number, events);
+        return events;
     }
 
     static int number(Context context) {
@@ -167,21 +185,27 @@ public final class QuestionsPage {
         return Integer.parseInt(number);
     }
 
-    private void show(Context context, Map<String, String> sent, List<Problem> problems) {
+    /** Shows a question as it is kept, or with what was sent and not recorded; evidence is always that for what is kept. */
+    private void show(Context context, @Nullable QuestionForm sent, List<CardEvent> meanwhile) {
         Visit visit = Visit.of(context);
         Wording wording = visit.wording();
-        Question question = question(context);
+        List<CardEvent> events = events(context);
+        Question question = question(context, events);
         site.summaries().upToDate();
         QuestionForm kept = QuestionForm.of(question.typed(), visit);
-        QuestionForm form = sent.isEmpty() ? kept : new QuestionForm(sent, kept.inquiry(), problems);
-        List<CardEvent> history = new ArrayList<>(cards().events(CardKind.QUESTION, question.number()));
+        List<Problem> problems = sent == null ? List.of() : sent.problems();
+        QuestionForm form = sent == null ? kept : new QuestionForm(sent.fields(), kept.inquiry(), problems);
+        QuestionView evidence = QuestionView.of(form.inquiry(), use(context), site, wording);
+        List<CardEvent> history = new ArrayList<>(events);
         Collections.reverse(history);
         View view = new View(
                 question,
                 form,
-                QuestionView.of(form.inquiry(), use(context), site, wording),
+                meanwhile.isEmpty() ? evidence : evidence.withTyped(visit::field),
                 QuestionView.last(question),
                 Visit.random(),
+                events.get(events.size() - 1).seq(),
+                told(meanwhile, events, wording),
                 history);
         site.send(
                 visit,
@@ -193,6 +217,27 @@ public final class QuestionsPage {
                 Map.of("view", view));
     }
 
+    private List<String> told(List<CardEvent> some, List<CardEvent> all, Wording wording) {
+        Show show = new Show(wording, site.zone());
+        return CardStory.told(
+                some,
+                show,
+                wording,
+                event -> event.kind().equals(Question.ASKED)
+                        ? CardStory.typed(
+                                event, all, SAID, wording, "inquiry.event", name -> label(name, show, wording))
+                        : wording.text("inquiry.event." + event.kind()));
+    }
+
+    private static String label(String field, Show show, Wording wording) {
+        return switch (field) {
+            case "slowest", "fastest" -> wording.text("inquiry." + field, show.speedUnit());
+            case "tolerance" -> wording.text("inquiry.tolerance", show.lengthUnit());
+            case "piece" -> wording.text("inquiry.piece.label", show.lengthUnit());
+            default -> wording.text("inquiry." + field);
+        };
+    }
+
     private static int use(Context context) {
         String use = context.queryParam("use");
         return use != null && use.matches("[0-9]") ? Integer.parseInt(use) : 0;
@@ -202,10 +247,14 @@ public final class QuestionsPage {
         Visit visit = Visit.of(context);
         QuestionForm form = QuestionForm.sent(visit, context::formParam);
         if (!form.problems().isEmpty()) {
-            show(context, form.fields(), form.problems());
+            long seen = visit.seen();
+            show(
+                    context,
+                    form,
+                    events(context).stream().filter(event -> event.seq() > seen).toList());
             return;
         }
-        record(context, Question.ASKED, form.fields());
+        record(context, form, Question.ASKED, form.fields());
     }
 
     private void answer(Context context) {
@@ -215,15 +264,30 @@ public final class QuestionsPage {
         QuestionView view = QuestionView.of(form.inquiry(), use(context), site, visit.wording());
         record(
                 context,
+                null,
                 Question.ANSWERED,
                 view.kept(visit.field("en"), visit.field("de"), site.summaries().program()));
     }
 
-    private void record(Context context, String event, Map<String, String> fields) {
+    /** Records an event on the state that the sender has seen; else shows what is there now, with what was typed. */
+    private void record(Context context, @Nullable QuestionForm sent, String event, Map<String, String> fields) {
         Visit visit = Visit.of(context);
         int number = number(context);
-        if (!cards().append(CardKind.QUESTION, number, visit.field("token"), event, signed(context, fields))) {
-            throw new NotFoundResponse();
+        try {
+            boolean there = cards().append(
+                            CardKind.QUESTION,
+                            number,
+                            visit.seen(),
+                            visit.field("token"),
+                            event,
+                            signed(context, fields));
+            if (!there) {
+                throw new NotFoundResponse();
+            }
+        } catch (CardChangedException e) {
+            context.status(409);
+            show(context, sent, e.meanwhile());
+            return;
         }
         visit.goTo("/questions/" + number);
     }

@@ -4,8 +4,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
+import java.util.function.Function;
 import slowproof.archive.desk.CardEvent;
 import slowproof.archive.desk.Sample;
 import slowproof.archive.sheet.Sheet;
@@ -71,7 +70,9 @@ public record SampleView(
             trials.add(new Trial(id, TrialPage.title(sheet, wording, site.zone())));
         }
         trials.sort(Comparator.comparing(Trial::title));
-        List<String> history = told(events, events, site, wording);
+        Show show = new Show(wording, site.zone());
+        Function<CardEvent, String> what = event -> what(event, events, show, wording);
+        List<String> history = CardStory.told(events, show, wording, what);
         Collections.reverse(history);
         return new SampleView(
                 sample,
@@ -80,23 +81,8 @@ public record SampleView(
                 Visit.random(),
                 site.today(),
                 trials,
-                told(meanwhile, events, site, wording),
+                CardStory.told(meanwhile, show, wording, what),
                 history);
-    }
-
-    /** Says what happened, one sentence an event. */
-    private static List<String> told(List<CardEvent> some, List<CardEvent> all, Site site, Wording wording) {
-        Show show = new Show(wording, site.zone());
-        List<String> told = new ArrayList<>();
-        for (CardEvent event : some) {
-            String by = event.text("by");
-            told.add(wording.text(
-                    by.isEmpty() ? "meanwhile.event" : "meanwhile.event_by",
-                    show.time(event.at()),
-                    what(event, all, show, wording),
-                    by));
-        }
-        return told;
     }
 
     private static String what(CardEvent event, List<CardEvent> all, Show show, Wording wording) {
@@ -109,26 +95,8 @@ public record SampleView(
         };
     }
 
-    /** Names the fields that a correction changed, with what they say then. */
     private static String noted(CardEvent event, List<CardEvent> all, Wording wording) {
-        Map<String, String> before = all.stream()
-                .filter(one -> one.kind().equals(Sample.NOTED) && one.seq() < event.seq())
-                .reduce((first, second) -> second)
-                .map(CardEvent::fields)
-                .orElse(Map.of());
-        if (before.isEmpty()) {
-            return wording.text("samples.event.noted");
-        }
-        List<String> changes = new ArrayList<>();
-        for (String name : Sample.FIELDS) {
-            String now = event.text(name);
-            if (!Objects.equals(now, before.getOrDefault(name, ""))) {
-                changes.add(wording.text(
-                        now.isEmpty() ? "meanwhile.fact_emptied" : "meanwhile.fact",
-                        wording.text("samples." + name),
-                        now));
-            }
-        }
-        return changes.isEmpty() ? wording.text("samples.event.same") : String.join("; ", changes);
+        return CardStory.typed(
+                event, all, Sample.FIELDS, wording, "samples.event", name -> wording.text("samples." + name));
     }
 }

@@ -6,6 +6,8 @@ import java.net.URLEncoder;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -126,6 +128,87 @@ class QuestionsPageTest {
                 .contains("id=\"piece-problem\"")
                 .contains("\"tight\" is not a number")
                 .contains("\"50\" is below the other end of the range");
+    }
+
+    private static String seen(String page) {
+        Matcher seen = Pattern.compile("name=\"seen\" value=\"([0-9]+)\"").matcher(page);
+        assertThat(seen.find()).isTrue();
+        return seen.group(1);
+    }
+
+    @Test
+    void theSecondOfTwoWhoEditIsToldAndKeepsWhatHeTyped() {
+        String path = ask("felt", "100", "asked_by", "press 4");
+        String seen = seen(get(path));
+        String[] first = {
+            "material", "felt", "slowest", "80", "piece", "600", "tolerance", "1", "asked_by", "press 4", "seen", seen
+        };
+        assertThat(visitor.post(path, first).statusCode()).isEqualTo(200);
+        String[] second = {
+            "material",
+            "felt",
+            "slowest",
+            "100",
+            "piece",
+            "600",
+            "tolerance",
+            "2.5",
+            "asked_by",
+            "press 4",
+            "seen",
+            seen
+        };
+        HttpResponse<String> refused = visitor.post(path, second);
+        assertThat(refused.statusCode()).isEqualTo(409);
+        assertThat(refused.body())
+                .contains("Somebody else worked on this question meanwhile")
+                .contains("slowest speed (mm/s): 80.")
+                .contains("value=\"2.5\"");
+        assertThat(get(path)).as("nothing of the second was recorded").doesNotContain("value=\"2.5\"");
+        second[11] = seen(refused.body());
+        assertThat(visitor.post(path, second).statusCode()).isEqualTo(200);
+        assertThat(get(path)).contains("value=\"2.5\"");
+    }
+
+    @Test
+    void anAnswerToAQuestionThatWasChangedIsNotKeptAndNotLost() {
+        String path = ask("felt", "100");
+        String seen = seen(get(path));
+        visitor.post(path + "/sent", "seen", seen);
+        HttpResponse<String> refused =
+                visitor.post(path + "/answer", "en", "My own words", "de", "Meine Worte", "seen", seen);
+        assertThat(refused.statusCode()).isEqualTo(409);
+        assertThat(refused.body())
+                .contains("Somebody else worked on this question meanwhile")
+                .contains(": sent.")
+                .contains("My own words")
+                .contains("Meine Worte");
+        assertThat(get(path)).doesNotContain("My own words");
+        assertThat(visitor.post(path + "/reopen", "seen", seen).statusCode()).isEqualTo(409);
+        assertThat(visitor.post(
+                                path + "/answer",
+                                "en",
+                                "My own words",
+                                "de",
+                                "Meine Worte",
+                                "seen",
+                                seen(refused.body()))
+                        .statusCode())
+                .isEqualTo(200);
+        assertThat(get(path)).contains("My own words");
+    }
+
+    @Test
+    void mistakesOnAQuestionThatWasChangedComeWithWhatWasChanged() {
+        String path = ask("felt", "100");
+        String seen = seen(get(path));
+        visitor.post(path + "/sent", "seen", seen);
+        HttpResponse<String> answer = visitor.post(
+                path, "material", "felt", "slowest", "slow", "piece", "600", "tolerance", "1", "seen", seen);
+        assertThat(answer.statusCode()).isEqualTo(422);
+        assertThat(answer.body())
+                .contains("\"slow\" is not a number")
+                .contains("Somebody else worked on this question meanwhile");
     }
 
     @Test
