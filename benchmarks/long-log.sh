@@ -1,7 +1,8 @@
 #!/usr/bin/env bash
 # Measures whole processes on a one-clock log of ten million rows (about 350 MB), in turn, in one run: findings without a
-# cache, findings that fill the cache, findings from the cache, and DuckDB loading the same file into a table. Prints the
-# least and the middle of wall time, the middle of processor time, the peak memory, and ratios.
+# cache, findings that fill the cache, findings from the cache, and DuckDB loading the same file into a table; then both ten
+# times within one process, as in a server that has been up for a while. Prints the least and the middle of wall time, the
+# middle of processor time, the peak memory, and ratios.
 # Usage: benchmarks/long-log.sh FOLDER [RUNS] [ROWS] [SPEEDS]; the log is made in FOLDER when it is not there.
 set -eu
 folder=$1
@@ -16,7 +17,8 @@ java=$(sed -n 2p "$here/.build/current")
 mkdir -p "$folder"
 classes=$folder/classes
 source=$here/benchmarks/src/jmh/java/slowproof/benchmarks
-"$(dirname "$java")/javac" -d "$classes" "$source/LongLog.java" "$source/DuckDbLoad.java"
+"$(dirname "$java")/javac" -d "$classes" -cp "$build/slowproof.jar:$build/lib/*" "$source/LongLog.java" "$source/DuckDbLoad.java" \
+    "$source/FindingsAgain.java"
 [ -s "$folder/long.csv" ] || "$java" -cp "$classes" slowproof.benchmarks.LongLog "$folder" "$rows" "$speeds"
 touch -d '1 hour ago' "$folder/long.csv"
 cat "$folder/long.csv" >/dev/null # into the page cache, for all alike
@@ -54,3 +56,14 @@ line duckdb 'DuckDB, whole process'
 line load 'DuckDB, the load alone'
 ratio() { awk "BEGIN { printf \"%.2f\", $(least "$1" 1) / $(least "$2" 1) }"; }
 echo "ratios of the least: findings over DuckDB's whole process $(ratio plain duckdb), over its load alone $(ratio plain load), second over first $(ratio second first)"
+
+# again NAME CLASS FILE: the last five of ten turns within one process, in s
+again() {
+    "$java" -cp "$classes:$build/slowproof.jar:$build/lib/*" --enable-native-access=ALL-UNNAMED "slowproof.benchmarks.$2" "$3" 10 2>/dev/null |
+        tail -n 5 | awk '{ print $1 / 1000, 0, 0 }' >"$figures.$1"
+}
+again again FindingsAgain "$folder/trial.yaml"
+again reload DuckDbLoad "$folder/long.csv"
+line again 'findings, within a process that has done it'
+line reload 'DuckDB, the load, within such a process'
+echo "ratio of the least: findings over load $(ratio again reload)"
