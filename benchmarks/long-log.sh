@@ -1,10 +1,10 @@
 #!/usr/bin/env bash
 # Measures whole processes on a one-clock log of ten million rows (about 350 MB), in turn, in one run: findings without a
 # cache, findings that fill the cache, findings from the cache, and DuckDB loading the same file into a table; then both ten
-# times within one process, as in a server that has been up for a while. Prints the least and the middle of wall time, the
+# times within one process, which leaves the work itself, compiled. Prints the least and the middle of wall time, the
 # middle of processor time, the peak memory, and ratios.
 # Usage: benchmarks/long-log.sh FOLDER [RUNS] [ROWS] [SPEEDS]; the log is made in FOLDER when it is not there.
-set -eu
+set -euo pipefail
 folder=$1
 runs=${2:-7}
 rows=${3:-10000000}
@@ -18,7 +18,7 @@ mkdir -p "$folder"
 classes=$folder/classes
 source=$here/benchmarks/src/jmh/java/slowproof/benchmarks
 "$(dirname "$java")/javac" -d "$classes" -cp "$build/slowproof.jar:$build/lib/*" "$source/LongLog.java" "$source/DuckDbLoad.java" \
-    "$source/FindingsAgain.java"
+    "$here/benchmarks/FindingsAgain.java"
 [ -s "$folder/long.csv" ] || "$java" -cp "$classes" slowproof.benchmarks.LongLog "$folder" "$rows" "$speeds"
 touch -d '1 hour ago' "$folder/long.csv"
 cat "$folder/long.csv" >/dev/null # into the page cache, for all alike
@@ -53,17 +53,18 @@ line plain 'findings, no cache'
 line first 'findings, filling the cache'
 line second 'findings, from the cache'
 line duckdb 'DuckDB, whole process'
-line load 'DuckDB, the load alone'
+printf '%-44s %7.2fs %7.2fs\n' 'DuckDB, the load alone' "$(least load 1)" "$(middle load 1)"
 ratio() { awk "BEGIN { printf \"%.2f\", $(least "$1" 1) / $(least "$2" 1) }"; }
 echo "ratios of the least: findings over DuckDB's whole process $(ratio plain duckdb), over its load alone $(ratio plain load), second over first $(ratio second first)"
 
 # again NAME CLASS FILE: the last five of ten turns within one process, in s
 again() {
-    "$java" -cp "$classes:$build/slowproof.jar:$build/lib/*" --enable-native-access=ALL-UNNAMED "slowproof.benchmarks.$2" "$3" 10 2>/dev/null |
+    "$java" -cp "$classes:$build/slowproof.jar:$build/lib/*" --enable-native-access=ALL-UNNAMED "$2" "$3" 10 2>/dev/null |
         tail -n 5 | awk '{ print $1 / 1000, 0, 0 }' >"$figures.$1"
 }
 again again FindingsAgain "$folder/trial.yaml"
-again reload DuckDbLoad "$folder/long.csv"
-line again 'findings, within a process that has done it'
-line reload 'DuckDB, the load, within such a process'
+again reload slowproof.benchmarks.DuckDbLoad "$folder/long.csv"
+both() { printf '%-44s %7.2fs %7.2fs\n' "$2" "$(least "$1" 1)" "$(middle "$1" 1)"; }
+both again 'findings, within a process that has done it'
+both reload 'DuckDB, the load, within such a process'
 echo "ratio of the least: findings over load $(ratio again reload)"

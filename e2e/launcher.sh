@@ -136,6 +136,9 @@ clone=$scratch/elsewhere
 warm moved "$clone/slowproof" --help
 that 'a moved clone starts without a build' all '! called' 'ended moved 0' 'same moved.out usual.out'
 that 'a moved clone has its class archive again' test -s "$(sed -n 7p "$clone/.build/current")"
+if [ "$(uname -s -m)" = 'Linux x86_64' ]; then
+    that 'and the own code of its database' test -s "$(sed -n 1p "$clone/.build/current")/native/libsqlitejdbc.so"
+fi
 
 # --- the sample through the launcher
 sample=$clone/docs/samples/first-trial

@@ -91,6 +91,7 @@ choose_java_again() {
         umask_then=$(umask)
         umask 022
         rm -rf -- "$build/classes.jsa" "$build/long.aot" "$build/native"
+        unpack_native
         train
         publish
         umask "$umask_then"
@@ -168,10 +169,10 @@ unpack_native() {
     esac
     ! grep -q '^LIBC="musl"' "$jdk/release" 2>/dev/null || return 0
     inside=org/sqlite/native/Linux/$(uname -m)
-    (
-        cd "$work" && "$jdk/bin/jar" xf "$build"/lib/sqlite-jdbc-*.jar "$inside/libsqlitejdbc.so" && mkdir "$build/native" &&
-            mv -- "$inside/libsqlitejdbc.so" "$build/native/"
-    ) 2>/dev/null || rm -rf -- "$build/native"
+    part=$build/native.part
+    mkdir "$part" && (cd "$part" && "$jdk/bin/jar" xf "$build"/lib/sqlite-jdbc-*.jar "$inside/libsqlitejdbc.so") 2>/dev/null &&
+        mv -- "$part/$inside" "$build/native"
+    rm -rf -- "$part"
 }
 
 # train: chooses Java's options and makes a class archive for fast starts from what a few short runs load. A list of

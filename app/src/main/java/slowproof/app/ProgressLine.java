@@ -9,6 +9,7 @@ import slowproof.wording.Wording;
 final class ProgressLine implements ReadingProgress, AutoCloseable {
     private static final long FIRST_NS = 1_000_000_000L;
     private static final long NEXT_NS = 200_000_000L;
+    private static final int MOST = 36;
     private static final String TO_THE_START_AND_EMPTY = "\r\u001b[K";
 
     private final PrintStream err;
@@ -16,6 +17,7 @@ final class ProgressLine implements ReadingProgress, AutoCloseable {
     private final LongSupplier nanoTime;
     private long nextNs;
     private boolean shown;
+    private boolean closed;
 
     ProgressLine(PrintStream err, Wording wording, LongSupplier nanoTime) {
         this.err = err;
@@ -27,18 +29,25 @@ final class ProgressLine implements ReadingProgress, AutoCloseable {
     @Override
     public synchronized void at(String file, long bytes, long size) {
         long now = nanoTime.getAsLong();
-        if (now - nextNs < 0) {
+        if (closed || now - nextNs < 0) {
             return;
         }
         nextNs = now + NEXT_NS;
         shown = true;
         long percent = size > 0 ? Math.min(100 * bytes / size, 100) : 0;
-        err.print(TO_THE_START_AND_EMPTY + wording.text("reading.progress", file, percent, size >> 20));
+        err.print(TO_THE_START_AND_EMPTY + wording.text("reading.progress", shortened(file), percent, size >> 20));
         err.flush();
+    }
+
+    /** A line that does not fit into the terminal could not be taken back. */
+    private static String shortened(String file) {
+        String name = file.substring(file.lastIndexOf('/') + 1);
+        return name.length() > MOST ? "…" + name.substring(name.length() - MOST) : name;
     }
 
     @Override
     public synchronized void close() {
+        closed = true;
         if (shown) {
             err.print(TO_THE_START_AND_EMPTY);
             err.flush();

@@ -54,6 +54,18 @@ class ProgressLineTest {
     }
 
     @Test
+    void aLongNameIsShortenedAndNothingComesAfterTheEnd() {
+        ProgressLine line = line(Locale.ENGLISH);
+        after(2000);
+        line.at("recordings/of/a/week/" + "x".repeat(50) + ".csv", 1, 2);
+        line.close();
+        assertThat(shown()).isEqualTo(EMPTY + "Reading …" + "x".repeat(32) + ".csv: 50 % of 0 MiB" + EMPTY);
+        after(2000);
+        line.at("run.csv", 2, 2);
+        assertThat(shown()).endsWith(EMPTY);
+    }
+
+    @Test
     void itSpeaksGerman() {
         try (ProgressLine line = line(Locale.GERMAN)) {
             after(2000);

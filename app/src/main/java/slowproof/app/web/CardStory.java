@@ -53,12 +53,21 @@ final class CardStory {
         }
         List<String> changes = new ArrayList<>();
         for (String name : fields) {
-            String now = event.text(name);
-            if (!Objects.equals(now, before.getOrDefault(name, ""))) {
+            String now = inOneLine(event.text(name));
+            if (!Objects.equals(now, inOneLine(before.getOrDefault(name, "")))) {
                 changes.add(wording.text(
                         now.isEmpty() ? "meanwhile.fact_emptied" : "meanwhile.fact", label.apply(name), now));
             }
         }
         return changes.isEmpty() ? wording.text(words + ".same") : String.join("; ", changes);
+    }
+
+    private static String inOneLine(String text) {
+        return text.replace("\n", " / ");
+    }
+
+    /** Returns the title of a page that refuses what was sent because of what was recorded meanwhile. */
+    static String title(String title, boolean refused, Wording wording) {
+        return refused ? wording.text("problem.title", title) : title;
     }
 }

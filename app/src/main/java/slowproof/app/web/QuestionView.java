@@ -3,6 +3,7 @@ package slowproof.app.web;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -76,13 +77,20 @@ public record QuestionView(
         }
     }
 
-    /** Returns the same with replies as somebody typed them; where nothing was typed they stay. */
-    QuestionView withTyped(UnaryOperator<String> typed) {
-        List<Reply> kept = replies.stream()
-                .map(reply -> typed.apply(reply.language()).isBlank()
-                        ? reply
-                        : new Reply(reply.language(), typed.apply(reply.language())))
-                .toList();
+    /**
+     * Returns the same with the replies that somebody changed.
+     *
+     * @param before what stood beside the question when they were sent: a reply that is still its own is none of theirs
+     * @param sent text that was sent, by language
+     */
+    QuestionView withChanged(QuestionView before, UnaryOperator<String> sent) {
+        Map<String, String> own = new HashMap<>();
+        before.replies.forEach(reply -> own.put(reply.language(), reply.text().strip()));
+        List<Reply> kept = new ArrayList<>();
+        for (Reply reply : replies) {
+            String text = sent.apply(reply.language()).replace("\r\n", "\n").strip();
+            kept.add(text.equals(own.get(reply.language())) ? reply : new Reply(reply.language(), text));
+        }
         return new QuestionView(asked, pieces, chosen, kept, steps, time);
     }
 

@@ -79,7 +79,8 @@ public final class QuestionsPage {
      * @param last the last answer that was kept, or null
      * @param token name of the forms, so that sending one twice counts once
      * @param seen number of its last event
-     * @param meanwhile what somebody else recorded while a form was filled in, a sentence each
+     * @param meanwhile what was recorded while a form was filled in, a sentence each
+     * @param typed true when that form had something typed in it
      * @param history events, the last first
      */
     public record View(
@@ -90,6 +91,7 @@ public final class QuestionsPage {
             String token,
             long seen,
             List<String> meanwhile,
+            boolean typed,
             List<CardEvent> history) {
         /** Copies the lists. */
         public View {
@@ -196,25 +198,39 @@ public final class QuestionsPage {
         List<Problem> problems = sent == null ? List.of() : sent.problems();
         QuestionForm form = sent == null ? kept : new QuestionForm(sent.fields(), kept.inquiry(), problems);
         QuestionView evidence = QuestionView.of(form.inquiry(), use(context), site, wording);
+        boolean replied = !meanwhile.isEmpty() && context.formParam("en") != null;
         List<CardEvent> history = new ArrayList<>(events);
         Collections.reverse(history);
         View view = new View(
                 question,
                 form,
-                meanwhile.isEmpty() ? evidence : evidence.withTyped(visit::field),
+                replied ? evidence.withChanged(before(context, events), visit::field) : evidence,
                 QuestionView.last(question),
                 Visit.random(),
                 events.get(events.size() - 1).seq(),
                 told(meanwhile, events, wording),
+                sent != null || replied,
                 history);
         site.send(
                 visit,
                 "question.jte",
                 wording,
                 "inquiry",
-                wording.text("inquiry.title", question.number()),
+                CardStory.title(
+                        wording.text("inquiry.title", question.number()),
+                        !meanwhile.isEmpty() && problems.isEmpty(),
+                        wording),
                 problems,
                 Map.of("view", view));
+    }
+
+    /** Returns the evidence as the sender of a form saw it. */
+    private QuestionView before(Context context, List<CardEvent> events) {
+        Visit visit = Visit.of(context);
+        List<CardEvent> seen =
+                events.stream().filter(event -> event.seq() <= visit.seen()).toList();
+        Question question = question(context, seen.isEmpty() ? events : seen);
+        return QuestionView.of(QuestionForm.of(question.typed(), visit).inquiry(), use(context), site, visit.wording());
     }
 
     private List<String> told(List<CardEvent> some, List<CardEvent> all, Wording wording) {
@@ -247,14 +263,15 @@ public final class QuestionsPage {
         Visit visit = Visit.of(context);
         QuestionForm form = QuestionForm.sent(visit, context::formParam);
         if (!form.problems().isEmpty()) {
-            long seen = visit.seen();
-            show(
-                    context,
-                    form,
-                    events(context).stream().filter(event -> event.seq() > seen).toList());
+            show(context, form, unseen(context));
             return;
         }
         record(context, form, Question.ASKED, form.fields());
+    }
+
+    private List<CardEvent> unseen(Context context) {
+        long seen = Visit.of(context).seen();
+        return events(context).stream().filter(event -> event.seq() > seen).toList();
     }
 
     private void answer(Context context) {
@@ -285,9 +302,14 @@ public final class QuestionsPage {
                 throw new NotFoundResponse();
             }
         } catch (CardChangedException e) {
-            context.status(409);
-            show(context, sent, e.meanwhile());
-            return;
+            // that it was sent, or is open again, need not be said twice
+            boolean done = fields.isEmpty()
+                    && e.meanwhile().stream().allMatch(one -> one.kind().equals(event));
+            if (!done) {
+                context.status(409);
+                show(context, sent, e.meanwhile());
+                return;
+            }
         }
         visit.goTo("/questions/" + number);
     }
@@ -299,6 +321,14 @@ public final class QuestionsPage {
         if (cards().hasRecorded(CardKind.QUESTION, question.number(), visit.field("token"))) {
             // sent twice: the trial is there, and the question leads to it
             visit.goTo("/questions/" + question.number());
+            return;
+        }
+        List<CardEvent> corrections = unseen(context).stream()
+                .filter(event -> event.kind().equals(Question.ASKED))
+                .toList();
+        if (!corrections.isEmpty()) {
+            context.status(409);
+            show(context, null, corrections);
             return;
         }
         Inquiry inquiry =

@@ -180,7 +180,10 @@ public final class SamplesPage {
                 "sample.jte",
                 wording,
                 "sample",
-                wording.text("samples.one", sample.number()),
+                CardStory.title(
+                        wording.text("samples.one", sample.number()),
+                        !meanwhile.isEmpty() && form.problems().isEmpty(),
+                        wording),
                 form.problems(),
                 Map.of("view", SampleView.of(sample, form, events, meanwhile, site, wording)));
     }

@@ -161,7 +161,7 @@ class QuestionsPageTest {
         HttpResponse<String> refused = visitor.post(path, second);
         assertThat(refused.statusCode()).isEqualTo(409);
         assertThat(refused.body())
-                .contains("Somebody else worked on this question meanwhile")
+                .contains("This question was changed meanwhile")
                 .contains("slowest speed (mm/s): 80.")
                 .contains("value=\"2.5\"");
         assertThat(get(path)).as("nothing of the second was recorded").doesNotContain("value=\"2.5\"");
@@ -179,7 +179,7 @@ class QuestionsPageTest {
                 visitor.post(path + "/answer", "en", "My own words", "de", "Meine Worte", "seen", seen);
         assertThat(refused.statusCode()).isEqualTo(409);
         assertThat(refused.body())
-                .contains("Somebody else worked on this question meanwhile")
+                .contains("This question was changed meanwhile")
                 .contains(": sent.")
                 .contains("My own words")
                 .contains("Meine Worte");
@@ -199,6 +199,52 @@ class QuestionsPageTest {
     }
 
     @Test
+    void aReplyThatNobodyTouchedIsThatForTheQuestionAsItStands() {
+        String path = ask("felt", "100");
+        String page = get(path);
+        String seen = seen(page);
+        String own = between(page, "name=\"en\" rows=\"9\">", "</textarea>").replace("&gt;", ">");
+        visitor.post(path, "material", "felt", "slowest", "25", "piece", "600", "tolerance", "1", "seen", seen);
+        HttpResponse<String> refused = visitor.post(path + "/answer", "en", own, "de", "Meine\r\nWorte", "seen", seen);
+        assertThat(refused.statusCode()).isEqualTo(409);
+        assertThat(own).contains("Yes, by our trial");
+        assertThat(refused.body())
+                .contains("<title>Error: Question")
+                .contains("No, by our trial")
+                .doesNotContain("Yes, by our trial")
+                .contains("Meine\nWorte");
+    }
+
+    private static String between(String text, String before, String behind) {
+        int from = text.indexOf(before) + before.length();
+        return text.substring(from, text.indexOf(behind, from));
+    }
+
+    @Test
+    void whatTwoDoAlikeIsDoneOnceAndATrialIsMadeOfWhatWasSeen() {
+        String path = ask("felt", "100");
+        String seen = seen(get(path));
+        assertThat(visitor.post(path + "/sent", "seen", seen, "token", "x").statusCode())
+                .isEqualTo(200);
+        assertThat(visitor.post(path + "/sent", "seen", seen, "token", "y").statusCode())
+                .as("both sent it")
+                .isEqualTo(200);
+        assertThat(get(path).split("> sent", -1)).as("recorded once").hasSize(2);
+        visitor.post(
+                path, "material", "film", "slowest", "100", "piece", "600", "tolerance", "2", "seen", seen(get(path)));
+        HttpResponse<String> refused = visitor.post(path + "/trial", "seen", seen);
+        assertThat(refused.statusCode()).isEqualTo(409);
+        assertThat(refused.body())
+                .contains("surface (name): film")
+                .contains("Look at what changed, then do it again")
+                .doesNotContain("/bench");
+        assertThat(visitor.post(path + "/trial", "seen", seen(refused.body()))
+                        .uri()
+                        .getPath())
+                .endsWith("/bench");
+    }
+
+    @Test
     void mistakesOnAQuestionThatWasChangedComeWithWhatWasChanged() {
         String path = ask("felt", "100");
         String seen = seen(get(path));
@@ -206,9 +252,7 @@ class QuestionsPageTest {
         HttpResponse<String> answer = visitor.post(
                 path, "material", "felt", "slowest", "slow", "piece", "600", "tolerance", "1", "seen", seen);
         assertThat(answer.statusCode()).isEqualTo(422);
-        assertThat(answer.body())
-                .contains("\"slow\" is not a number")
-                .contains("Somebody else worked on this question meanwhile");
+        assertThat(answer.body()).contains("\"slow\" is not a number").contains("This question was changed meanwhile");
     }
 
     @Test

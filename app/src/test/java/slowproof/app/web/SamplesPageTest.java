@@ -140,7 +140,7 @@ class SamplesPageTest {
         HttpResponse<String> answer = visitor.post(path, second);
         assertThat(answer.statusCode()).isEqualTo(409);
         assertThat(answer.body())
-                .contains("Somebody else changed this sample meanwhile")
+                .contains("This sample was changed meanwhile")
                 .contains("shelf 2")
                 .contains("value=\"B-2\"");
         assertThat(get(path)).as("nothing of the second was recorded").doesNotContain("value=\"B-2\"");

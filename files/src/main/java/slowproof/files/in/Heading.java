@@ -67,6 +67,19 @@ record Heading(String base, double factor, @Nullable Integer decimalShift) {
     /** Bases that begin with another base: their headings are not that other one with an odd unit. */
     private static final List<String> LONGER_BASES = List.of("reference_speed", "reference_turns");
 
+    /** Tells whether a heading ends with a unit, so that numbers stand below it. */
+    static boolean hasUnit(String heading) {
+        String normal = normal(heading);
+        for (Kind kind : Kind.values()) {
+            for (String suffix : kind.suffixes.split(" ")) {
+                if (!suffix.isEmpty() && normal.endsWith(suffix)) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
     /** Tells whether a heading is the base alone or the base with some suffix. */
     static boolean belongs(String heading, String base) {
         String normal = normal(heading);

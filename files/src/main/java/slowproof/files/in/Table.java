@@ -78,8 +78,9 @@ final class Table {
                     new SourcePosition(raw.name(), all.get(0).line(), 0, ""));
         }
         List<Row> rows = all.subList(1, all.size());
-        Table table = new Table(
-                raw.name(), separator, decimalSign(separator, rows), all.get(0).cells(), List.copyOf(rows));
+        List<String> headings = all.get(0).cells();
+        Table table =
+                new Table(raw.name(), separator, decimalSign(separator, headings, rows), headings, List.copyOf(rows));
         table.refuseRaggedRows(problems);
         table.askAboutTheEnd(raw.text(), problems);
         return table;
@@ -105,13 +106,18 @@ final class Table {
 
     /**
      * Decimal commas are taken only where no number has a point; between commas, where they stand in quotes as thousands
-     * would, only if one of them cannot separate thousands and none must.
+     * would, only if one of them cannot separate thousands and none must. Only columns with a unit tell: names and comments
+     * may look like numbers.
      */
-    private static char decimalSign(char separator, List<Row> rows) {
+    private static char decimalSign(char separator, List<String> headings, List<Row> rows) {
         boolean doubtful = separator == ',';
         boolean commas = false;
         for (Row row : rows) {
-            for (String cell : row.cells()) {
+            for (int i = 0; i < Math.min(headings.size(), row.cells().size()); i++) {
+                if (!Heading.hasUnit(headings.get(i))) {
+                    continue;
+                }
+                String cell = row.cells().get(i);
                 boolean byComma = cell.indexOf(',') >= 0 && Numerals.readable(cell, ',');
                 boolean thousands = doubtful && Thousands.byComma(cell);
                 if ((cell.indexOf('.') >= 0 && Numerals.readable(cell, '.')) || (thousands && !byComma)) {

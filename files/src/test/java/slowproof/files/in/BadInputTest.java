@@ -156,6 +156,16 @@ class BadInputTest {
     }
 
     @Test
+    void namesAndCommentsDoNotTellTheDecimalSign() throws IOException {
+        String quoted = quotedCommas(HEADER + ROWS).replace("s,felt", "1.2,felt");
+        assertThat(findings(TRIAL, quoted.getBytes(StandardCharsets.UTF_8)).conditions())
+                .hasSameSizeAs(plain().conditions());
+        String thousands = HEADER.replace("\n", ",comment\n")
+                + "s,felt,,,0,0,\"0,5\"\ns,felt,50,500,\"1,600\",\"1,601\",\ns,felt,50,500,0,1,\n";
+        assertThat(message(thousands)).contains("\"1,600\"").contains("without thousands separators");
+    }
+
+    @Test
     void commasInQuotesThatMaySeparateThousandsAreRefused() throws IOException {
         String thousands = HEADER + "s,felt,,,0,0\ns,felt,50,500,\"1,600\",\"1,601\"\ns,felt,50,500,0,1\n";
         assertThat(message(thousands)).contains("\"1,600\"").contains("without thousands separators");

@@ -12,7 +12,6 @@ import org.junit.jupiter.api.Test;
 class ColumnTest {
     private static final long SEED = Long.getLong("slowproof.seed", 3);
 
-    /** Keeps more than a few rows in buffers. */
     @Test
     void longColumnsOutsideTheHeapHoldTheSameNumbers() {
         SplittableRandom random = new SplittableRandom(SEED);

@@ -158,4 +158,14 @@ class RowBlocksTest {
             assertThat(blocks.leastStep(block)).isLessThanOrEqualTo(block == 0 ? rows[1] - rows[0] : rows[0] - before);
         }
     }
+
+    @Test
+    void aRowBeyondAllNumbersAtTheEndOfAPartGivesNoStep() {
+        double[] values = new double[700_000];
+        Arrays.setAll(values, i -> i);
+        values[(1 << 19) - 1] = Double.NEGATIVE_INFINITY;
+        RowBlocks blocks = Column.copyOf(values).blocks();
+        assertThat(blocks.finite((1 << 19) / RowBlocks.ROWS - 1)).isFalse();
+        assertThat(blocks.greatestStep((1 << 19) / RowBlocks.ROWS)).isEqualTo(1);
+    }
 }

@@ -358,7 +358,8 @@
   function lead(root) {
     const first = root.querySelector('[role=alert] a[href^="#"]');
     const field = first && document.getElementById(first.getAttribute('href').slice(1));
-    if (field) { field.focus(); }
+    const told = field || root.querySelector('.meanwhile[tabindex]');
+    if (told) { told.focus(); }
   }
   document.addEventListener('htmx:afterSettle', (event) => {
     // news from another viewer is on the page now: whoever records next has seen it

@@ -1,5 +1,3 @@
-package slowproof.benchmarks;
-
 import java.nio.file.Path;
 import slowproof.files.cache.CacheFolder;
 import slowproof.files.in.TrialReader;
@@ -8,7 +6,7 @@ import slowproof.trial.findings.Evaluation;
 
 /**
  * Evaluates a trial from its raw files again and again in one process, nothing kept, and prints the milliseconds of each
- * turn: what the work itself takes once Java has compiled it, as in a server that has been up for a while.
+ * turn: what the work itself takes once Java has compiled it.
  *
  * <p>Words: the trial, and the number of turns.
  */
