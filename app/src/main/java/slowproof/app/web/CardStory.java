@@ -18,10 +18,12 @@ final class CardStory {
         List<String> told = new ArrayList<>();
         for (CardEvent event : events) {
             String by = event.text("by");
+            String said = what.apply(event);
             told.add(wording.text(
                     by.isEmpty() ? "meanwhile.event" : "meanwhile.event_by",
                     show.time(event.at()),
-                    what.apply(event),
+                    // the sentence ends with a stop of its own
+                    said.endsWith(".") ? said.substring(0, said.length() - 1) : said,
                     by));
         }
         return told;

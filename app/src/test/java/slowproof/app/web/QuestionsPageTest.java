@@ -141,7 +141,18 @@ class QuestionsPageTest {
         String path = ask("felt", "100", "asked_by", "press 4");
         String seen = seen(get(path));
         String[] first = {
-            "material", "felt", "slowest", "80", "piece", "600", "tolerance", "1", "asked_by", "press 4", "seen", seen
+            "material",
+            "felt",
+            "slowest",
+            "80",
+            "piece",
+            "600",
+            "tolerance",
+            "1",
+            "text",
+            "By hand\r\non Fridays.",
+            "seen",
+            seen
         };
         assertThat(visitor.post(path, first).statusCode()).isEqualTo(200);
         String[] second = {
@@ -162,7 +173,8 @@ class QuestionsPageTest {
         assertThat(refused.statusCode()).isEqualTo(409);
         assertThat(refused.body())
                 .contains("This question was changed meanwhile")
-                .contains("slowest speed (mm/s): 80.")
+                .contains(
+                        "slowest speed (mm/s): 80; name or plant emptied; Anything else that was said: By hand / on Fridays.<")
                 .contains("value=\"2.5\"");
         assertThat(get(path)).as("nothing of the second was recorded").doesNotContain("value=\"2.5\"");
         second[11] = seen(refused.body());
