@@ -151,6 +151,7 @@ public final class Column {
     public static final class Builder {
         private static final int CHUNK = 1 << 16;
 
+        private final int capacity;
         private final ColumnSpace space;
         private ColumnSpace.@Nullable Room room;
         private double[] held;
@@ -172,6 +173,7 @@ public final class Column {
          * @param space where a column goes that is too long for the heap
          */
         public Builder(int capacity, ColumnSpace space) {
+            this.capacity = capacity;
             this.space = space;
             boolean inHeap = capacity <= space.heapRows();
             room = inHeap ? null : space.open();
@@ -190,7 +192,7 @@ public final class Column {
         /** Adds the first {@code count} of some values. */
         public void add(double[] block, int count) {
             if (size() == 0) {
-                figures = new BlockFigures(room == null ? held.length : count);
+                figures = new BlockFigures(Math.max(capacity, count));
             }
             if (figures != null) {
                 figures.add(block, count);
