@@ -6,9 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.RecordingCut;
@@ -18,14 +16,11 @@ import slowproof.report.chart.Chart;
 import slowproof.report.chart.Svg;
 import slowproof.report.findings.FindingsCharts;
 import slowproof.report.forecast.ForecastCharts;
-import slowproof.report.recording.RecordingChart;
-import slowproof.trial.RecordedPass;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.forecast.Forecast;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.input.SourcePosition;
-import slowproof.trial.recording.SpeedTrace;
 import slowproof.wording.Wording;
 
 /** The charts of a trial as SVG files in a folder. */
@@ -83,11 +78,7 @@ final class ChartFiles {
         Set<String> taken = new HashSet<>();
         for (RecordingRead recording : loaded.recordings()) {
             RecordingCut cut = recording.cut();
-            List<RecordedPass> passes = loaded.trial().recorded().stream()
-                    .filter(pass -> pass.recording().equals(cut.name()))
-                    .toList();
-            SpeedTrace trace = Objects.requireNonNull(cut.trace(), "recordings to be drawn are read with their traces");
-            Chart chart = RecordingChart.of(cut.name(), trace, passes, cut.breaks(), wording);
+            Chart chart = RecordingPicture.of(loaded, cut, cut.name(), wording);
             String file = unique("recording-" + FileNames.of(cut.name(), "log"), taken) + ".svg";
             write(chart, folder.resolve(file));
             files.put(cut.name(), file);

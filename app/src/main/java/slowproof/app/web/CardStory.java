@@ -67,9 +67,4 @@ final class CardStory {
     private static String inOneLine(String text) {
         return text.replace("\n", " / ");
     }
-
-    /** Returns the title of a page that refuses what was sent because of what was recorded meanwhile. */
-    static String title(String title, boolean refused, Wording wording) {
-        return refused ? wording.text("problem.title", title) : title;
-    }
 }

@@ -21,7 +21,6 @@ import slowproof.archive.sheet.Sheet;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.TrialFiles;
 import slowproof.files.in.TrialReader;
-import slowproof.files.log.ReadingProgress;
 import slowproof.files.out.Envelope;
 import slowproof.files.out.FindingsCsv;
 import slowproof.files.out.FindingsJson;
@@ -117,12 +116,7 @@ final class Downloads {
         return TrialReader.read(
                 Files.readString(folder.resolve("trial.yaml")),
                 "trial.yaml",
-                new TrialFiles(
-                        name -> raw.getOrDefault(name, folder.resolve(name)),
-                        ResultCache.ofUser(),
-                        false,
-                        ReadingProgress.NONE,
-                        null));
+                TrialFiles.of(name -> raw.getOrDefault(name, folder.resolve(name)), ResultCache.ofUser(), false));
     }
 
     /** Reads what was written. */

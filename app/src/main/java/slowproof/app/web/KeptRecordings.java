@@ -16,7 +16,6 @@ import slowproof.files.cache.CacheFolder;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.TrialFiles;
 import slowproof.files.in.TrialReader;
-import slowproof.files.log.ReadingProgress;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.InputProblem;
 
@@ -78,8 +77,7 @@ final class KeptRecordings {
     }
 
     private Read readAnew(Recordings recordings, Archive archive) {
-        TrialFiles files =
-                new TrialFiles(name -> place(recordings, name, archive), cache, true, ReadingProgress.NONE, null);
+        TrialFiles files = TrialFiles.of(name -> place(recordings, name, archive), cache, true);
         try {
             return new Read(TrialReader.read(recordings.trial(), "trial.yaml", files), List.of());
         } catch (BadInputException e) {

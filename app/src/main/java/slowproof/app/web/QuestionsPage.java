@@ -2,7 +2,7 @@ package slowproof.app.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import io.javalin.http.NotFoundResponse;
+import io.javalin.http.HttpStatus;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
@@ -13,7 +13,6 @@ import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import slowproof.archive.CardChangedException;
-import slowproof.archive.Cards;
 import slowproof.archive.NewEvent;
 import slowproof.archive.desk.CardEntry;
 import slowproof.archive.desk.CardEvent;
@@ -36,9 +35,11 @@ public final class QuestionsPage {
             Question.FIELDS.stream().filter(name -> !name.equals("mark")).toList();
 
     private final Site site;
+    private final CardDesk desk;
 
     QuestionsPage(Site site) {
         this.site = site;
+        this.desk = new CardDesk(site, CardKind.QUESTION);
     }
 
     void install(RoutesConfig routes) {
@@ -100,10 +101,6 @@ public final class QuestionsPage {
         }
     }
 
-    private Cards cards() {
-        return site.archive().cards();
-    }
-
     private void list(Context context) {
         Visit visit = Visit.of(context);
         QuestionForm typed = QuestionForm.sent(visit, context::queryParam);
@@ -127,7 +124,7 @@ public final class QuestionsPage {
                 QuestionView.of(form.inquiry(), 0, site, wording),
                 Visit.random(),
                 words,
-                cards().list(CardKind.QUESTION, CardFilter.of(words), 0, A_PAGE),
+                desk.cards().list(CardKind.QUESTION, CardFilter.of(words), 0, A_PAGE),
                 site.today());
         site.send(
                 visit,
@@ -146,52 +143,24 @@ public final class QuestionsPage {
             sendList(visit, form);
             return;
         }
-        int number =
-                cards().start(CardKind.QUESTION, visit.field("token"), Question.ASKED, signed(context, form.fields()));
+        int number = desk.start(visit, Question.ASKED, form.fields());
         visit.goTo("/questions/" + number);
     }
 
-    /** Adds who sent it, where people have accounts. */
-    static Map<String, String> signed(Context context, Map<String, String> fields) {
-        String name = Reader.of(context).name();
-        if (name.isEmpty()) {
-            return fields;
-        }
-        Map<String, String> signed = new LinkedHashMap<>(fields);
-        signed.put("by", name);
-        return signed;
-    }
-
     private Question question(Context context) {
-        return question(context, events(context));
+        return question(context, desk.events(context));
     }
 
     private static Question question(Context context, List<CardEvent> events) {
-        int number = number(context);
+        int number = CardDesk.number(context);
         return Question.of(String.valueOf(number), number, events);
-    }
-
-    private List<CardEvent> events(Context context) {
-        List<CardEvent> events = cards().events(CardKind.QUESTION, number(context));
-        if (events.isEmpty()) {
-            throw new NotFoundResponse();
-        }
-        return events;
-    }
-
-    static int number(Context context) {
-        String number = context.pathParam("number");
-        if (!number.matches("[0-9]{1,9}")) {
-            throw new NotFoundResponse();
-        }
-        return Integer.parseInt(number);
     }
 
     /** Shows a question as it is kept, or with what was sent and not recorded; evidence is always that for what is kept. */
     private void show(Context context, @Nullable QuestionForm sent, List<CardEvent> meanwhile) {
         Visit visit = Visit.of(context);
         Wording wording = visit.wording();
-        List<CardEvent> events = events(context);
+        List<CardEvent> events = desk.events(context);
         Question question = question(context, events);
         site.summaries().upToDate();
         QuestionForm kept = QuestionForm.of(question.typed(), visit);
@@ -216,10 +185,7 @@ public final class QuestionsPage {
                 "question.jte",
                 wording,
                 "inquiry",
-                CardStory.title(
-                        wording.text("inquiry.title", question.number()),
-                        !meanwhile.isEmpty() && problems.isEmpty(),
-                        wording),
+                wording.text("inquiry.title", question.number()),
                 problems,
                 Map.of("view", view));
     }
@@ -227,8 +193,8 @@ public final class QuestionsPage {
     /** Returns the evidence as the sender of a form saw it. */
     private QuestionView before(Context context, List<CardEvent> events) {
         Visit visit = Visit.of(context);
-        List<CardEvent> seen =
-                events.stream().filter(event -> event.seq() <= visit.seen()).toList();
+        int unseen = CardDesk.unseen(visit, events).size();
+        List<CardEvent> seen = events.subList(0, events.size() - unseen);
         Question question = question(context, seen.isEmpty() ? events : seen);
         return QuestionView.of(QuestionForm.of(question.typed(), visit).inquiry(), use(context), site, visit.wording());
     }
@@ -263,15 +229,10 @@ public final class QuestionsPage {
         Visit visit = Visit.of(context);
         QuestionForm form = QuestionForm.sent(visit, context::formParam);
         if (!form.problems().isEmpty()) {
-            show(context, form, unseen(context));
+            show(context, form, CardDesk.unseen(visit, desk.events(context)));
             return;
         }
         record(context, form, Question.ASKED, form.fields());
-    }
-
-    private List<CardEvent> unseen(Context context) {
-        long seen = Visit.of(context).seen();
-        return events(context).stream().filter(event -> event.seq() > seen).toList();
     }
 
     private void answer(Context context) {
@@ -289,45 +250,36 @@ public final class QuestionsPage {
     /** Records an event on the state that the sender has seen; else shows what is there now, with what was typed. */
     private void record(Context context, @Nullable QuestionForm sent, String event, Map<String, String> fields) {
         Visit visit = Visit.of(context);
-        int number = number(context);
         try {
-            boolean there = cards().append(
-                            CardKind.QUESTION,
-                            number,
-                            visit.seen(),
-                            visit.field("token"),
-                            event,
-                            signed(context, fields));
-            if (!there) {
-                throw new NotFoundResponse();
-            }
+            desk.record(visit, event, fields);
         } catch (CardChangedException e) {
             // that it was sent, or is open again, need not be said twice
             boolean done = fields.isEmpty()
                     && e.meanwhile().stream().allMatch(one -> one.kind().equals(event));
             if (!done) {
-                context.status(409);
+                context.status(HttpStatus.CONFLICT);
                 show(context, sent, e.meanwhile());
                 return;
             }
         }
-        visit.goTo("/questions/" + number);
+        visit.goTo("/questions/" + CardDesk.number(context));
     }
 
     /** A trial with what the question tells: surface, acceleration, and the tolerance as its limit. */
     private void makeTrial(Context context) {
         Visit visit = Visit.of(context);
-        Question question = question(context);
-        if (cards().hasRecorded(CardKind.QUESTION, question.number(), visit.field("token"))) {
+        List<CardEvent> events = desk.events(context);
+        Question question = question(context, events);
+        if (desk.cards().hasRecorded(CardKind.QUESTION, question.number(), visit.field("token"))) {
             // sent twice: the trial is there, and the question leads to it
             visit.goTo("/questions/" + question.number());
             return;
         }
-        List<CardEvent> corrections = unseen(context).stream()
+        List<CardEvent> corrections = CardDesk.unseen(visit, events).stream()
                 .filter(event -> event.kind().equals(Question.ASKED))
                 .toList();
         if (!corrections.isEmpty()) {
-            context.status(409);
+            context.status(HttpStatus.CONFLICT);
             show(context, null, corrections);
             return;
         }
@@ -340,22 +292,23 @@ public final class QuestionsPage {
         Double acceleration = inquiry.gentlestMmPerS2();
         facts.put(FactName.ACCELERATION, acceleration == null ? "" : plain(acceleration));
         facts.put(FactName.NOTES, question.field("text"));
-        List<NewEvent> events = new ArrayList<>();
+        List<NewEvent> noted = new ArrayList<>();
         facts.forEach((name, text) -> {
             if (!text.isBlank()) {
-                events.add(Sheet.noting(name, typed(text)));
+                noted.add(Sheet.noting(name, typed(text)));
             }
         });
         if (visit.german()) {
-            events.add(Sheet.noting(FactName.DECIMAL_MARK, typed("comma")));
+            noted.add(Sheet.noting(FactName.DECIMAL_MARK, typed("comma")));
         }
-        String trial = site.archive().start(visit.who(), events);
-        cards().append(
+        String trial = site.archive().start(visit.who(), noted);
+        desk.cards()
+                .append(
                         CardKind.QUESTION,
                         question.number(),
                         visit.field("token"),
                         Question.TRIAL,
-                        signed(context, Map.of("trial", trial)));
+                        CardDesk.signed(context, Map.of("trial", trial)));
         visit.goTo("/trials/" + trial + "/bench");
     }
 

@@ -2,7 +2,7 @@ package slowproof.app.web;
 
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
-import io.javalin.http.NotFoundResponse;
+import io.javalin.http.HttpStatus;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -11,7 +11,6 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import slowproof.app.Days;
 import slowproof.archive.CardChangedException;
-import slowproof.archive.Cards;
 import slowproof.archive.TrialEntry;
 import slowproof.archive.desk.CardEntry;
 import slowproof.archive.desk.CardEvent;
@@ -29,9 +28,11 @@ public final class SamplesPage {
     private static final Pattern TRIAL_ADDRESS = Pattern.compile("^.*/trials/([a-z0-9]+)(?:[/?#].*)?$");
 
     private final Site site;
+    private final CardDesk desk;
 
     SamplesPage(Site site) {
         this.site = site;
+        this.desk = new CardDesk(site, CardKind.SAMPLE);
     }
 
     void install(RoutesConfig routes) {
@@ -92,10 +93,6 @@ public final class SamplesPage {
         }
     }
 
-    private Cards cards() {
-        return site.archive().cards();
-    }
-
     private void list(Visit visit, SampleForm form) {
         Context context = visit.context();
         String asked = context.queryParam("q");
@@ -104,8 +101,8 @@ public final class SamplesPage {
         String text = context.queryParam("from");
         int from = text != null && text.matches("[0-9]{1,6}") ? Integer.parseInt(text) : 0;
         List<Line> lines = new ArrayList<>();
-        for (CardEntry entry : cards().list(CardKind.SAMPLE, filter, from, A_PAGE)) {
-            Sample sample = Sample.of(entry.id(), entry.number(), cards().events(CardKind.SAMPLE, entry.number()));
+        for (CardEntry entry : desk.cards().list(CardKind.SAMPLE, filter, from, A_PAGE)) {
+            Sample sample = Sample.of(entry.id(), entry.number(), desk.cards().events(CardKind.SAMPLE, entry.number()));
             lines.add(new Line(entry, sample, SampleView.isOverdue(sample, site.today())));
         }
         ListView view = new ListView(
@@ -115,8 +112,8 @@ public final class SamplesPage {
                 filter.state(),
                 lines,
                 from,
-                cards().count(CardKind.SAMPLE, filter),
-                cards().count(CardKind.SAMPLE, new CardFilter("", CardFilter.State.OVERDUE, site.today())));
+                desk.cards().count(CardKind.SAMPLE, filter),
+                desk.cards().count(CardKind.SAMPLE, new CardFilter("", CardFilter.State.OVERDUE, site.today())));
         Wording wording = visit.wording();
         site.send(
                 visit,
@@ -144,46 +141,31 @@ public final class SamplesPage {
             list(visit, form);
             return;
         }
-        int number = cards().start(
-                        CardKind.SAMPLE,
-                        visit.field("token"),
-                        Sample.NOTED,
-                        QuestionsPage.signed(context, form.fields()));
+        int number = desk.start(visit, Sample.NOTED, form.fields());
         visit.goTo("/samples/" + number);
     }
 
-    private List<CardEvent> events(Context context) {
-        List<CardEvent> events = cards().events(CardKind.SAMPLE, QuestionsPage.number(context));
-        if (events.isEmpty()) {
-            throw new NotFoundResponse();
-        }
-        return events;
-    }
-
     private void show(Context context) {
-        Sample sample = sample(context, events(context));
+        Sample sample = sample(context, desk.events(context));
         send(context, new SampleForm(sample.typed(), List.of()), List.of());
     }
 
     private static Sample sample(Context context, List<CardEvent> events) {
-        int number = QuestionsPage.number(context);
+        int number = CardDesk.number(context);
         return Sample.of(String.valueOf(number), number, events);
     }
 
     private void send(Context context, SampleForm form, List<CardEvent> meanwhile) {
         Visit visit = Visit.of(context);
         Wording wording = visit.wording();
-        List<CardEvent> events = events(context);
+        List<CardEvent> events = desk.events(context);
         Sample sample = sample(context, events);
         site.send(
                 visit,
                 "sample.jte",
                 wording,
                 "sample",
-                CardStory.title(
-                        wording.text("samples.one", sample.number()),
-                        !meanwhile.isEmpty() && form.problems().isEmpty(),
-                        wording),
+                wording.text("samples.one", sample.number()),
                 form.problems(),
                 Map.of("view", SampleView.of(sample, form, events, meanwhile, site, wording)));
     }
@@ -192,15 +174,10 @@ public final class SamplesPage {
         Visit visit = Visit.of(context);
         SampleForm form = SampleForm.sent(visit);
         if (!form.problems().isEmpty()) {
-            send(context, form, unseen(context));
+            send(context, form, CardDesk.unseen(visit, desk.events(context)));
             return;
         }
         record(context, form, Sample.NOTED, form.fields());
-    }
-
-    private List<CardEvent> unseen(Context context) {
-        long seen = Visit.of(context).seen();
-        return events(context).stream().filter(event -> event.seq() > seen).toList();
     }
 
     private void giveBack(Context context) {
@@ -214,7 +191,7 @@ public final class SamplesPage {
     }
 
     private void refuse(Context context, Problem problem) {
-        Sample sample = sample(context, events(context));
+        Sample sample = sample(context, desk.events(context));
         send(context, new SampleForm(sample.typed(), List.of(problem)), List.of());
     }
 
@@ -234,37 +211,27 @@ public final class SamplesPage {
     }
 
     private void record(Context context, String event, Map<String, String> fields) {
-        Sample sample = sample(context, events(context));
+        Sample sample = sample(context, desk.events(context));
         record(context, new SampleForm(sample.typed(), List.of()), event, fields);
     }
 
     /** Records an event on the state that the sender has seen; else shows what is there now, with what was typed. */
     private void record(Context context, SampleForm form, String event, Map<String, String> fields) {
         Visit visit = Visit.of(context);
-        int number = QuestionsPage.number(context);
         try {
-            boolean there = cards().append(
-                            CardKind.SAMPLE,
-                            number,
-                            visit.seen(),
-                            visit.field("token"),
-                            event,
-                            QuestionsPage.signed(context, fields));
-            if (!there) {
-                throw new NotFoundResponse();
-            }
+            desk.record(visit, event, fields);
         } catch (CardChangedException e) {
-            context.status(409);
+            context.status(HttpStatus.CONFLICT);
             send(context, form, e.meanwhile());
             return;
         }
-        visit.goTo("/samples/" + number);
+        visit.goTo("/samples/" + CardDesk.number(context));
     }
 
     private void label(Context context) {
         Visit visit = Visit.of(context);
         Wording wording = visit.wording();
-        Sample sample = sample(context, events(context));
+        Sample sample = sample(context, desk.events(context));
         site.send(
                 visit,
                 "label.jte",

@@ -198,7 +198,10 @@ final class Site {
         return zone;
     }
 
-    /** Answers with a page; with problems its title begins with the word for error, and its status says so. */
+    /**
+     * Answers with a page. With problems its status says so; then, and when something was refused because of what was recorded
+     * meanwhile, its title begins with the word for error.
+     */
     void send(
             Visit visit,
             String template,
@@ -210,7 +213,8 @@ final class Site {
         if (!problems.isEmpty()) {
             visit.context().status(HttpStatus.UNPROCESSABLE_CONTENT);
         }
-        String whole = problems.isEmpty() ? title : wording.text("problem.title", title);
+        boolean refused = !problems.isEmpty() || visit.context().status() == HttpStatus.CONFLICT;
+        String whole = refused ? wording.text("problem.title", title) : title;
         Map<String, Object> all = new HashMap<>(parameters);
         all.put(
                 "page",

@@ -5,24 +5,20 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import org.jspecify.annotations.Nullable;
+import slowproof.app.RecordingPicture;
 import slowproof.archive.sheet.SheetReading;
 import slowproof.archive.sheet.SheetSeries;
 import slowproof.files.in.LoadedTrial;
-import slowproof.files.in.RecordingCut;
 import slowproof.files.in.RecordingRead;
 import slowproof.report.chart.Chart;
 import slowproof.report.chart.PlotJson;
 import slowproof.report.findings.FindingsCharts;
-import slowproof.report.recording.RecordingChart;
-import slowproof.trial.RecordedPass;
 import slowproof.trial.Trial;
 import slowproof.trial.findings.Condition;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.Pass;
 import slowproof.trial.note.Note;
-import slowproof.trial.recording.SpeedTrace;
 import slowproof.wording.Wording;
 
 /**
@@ -185,12 +181,7 @@ public record TrialView(
         }
         List<Plot> plots = new ArrayList<>();
         for (RecordingRead read : loaded.recordings()) {
-            RecordingCut cut = read.cut();
-            List<RecordedPass> passes = loaded.trial().recorded().stream()
-                    .filter(pass -> pass.recording().equals(cut.name()))
-                    .toList();
-            SpeedTrace trace = Objects.requireNonNull(cut.trace(), "pages read recordings with their traces");
-            Chart chart = RecordingChart.of(read.file(), trace, passes, cut.breaks(), wording);
+            Chart chart = RecordingPicture.of(loaded, read.cut(), read.file(), wording);
             plots.add(new Plot(chart.title(), chart.description(), PlotJson.of(chart)));
         }
         return plots;

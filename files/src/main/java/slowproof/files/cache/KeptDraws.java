@@ -4,8 +4,6 @@ import java.io.DataInputStream;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.DoubleBuffer;
-import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
 import java.util.HexFormat;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.curve.DrawStore;
@@ -43,9 +41,8 @@ public final class KeptDraws implements DrawStore {
     }
 
     private String name(double[] from) {
-        MessageDigest digest = CacheFolder.sha256();
-        digest.update(CacheFolder.key("draws/1", cache.program(), MACHINE).getBytes(StandardCharsets.UTF_8));
-        return HexFormat.of().formatHex(digest.digest(bytes(from))) + ".draws";
+        String numbers = HexFormat.of().formatHex(CacheFolder.sha256().digest(bytes(from)));
+        return CacheFolder.key("draws/1", cache.program(), MACHINE, numbers) + ".draws";
     }
 
     private static byte[] bytes(double[] numbers) {

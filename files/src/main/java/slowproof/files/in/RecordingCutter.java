@@ -153,7 +153,7 @@ final class RecordingCutter {
         boolean large = recording.isLong();
         // the picture needs nothing of the search
         CompletableFuture<@Nullable SpeedTrace> trace =
-                large && files.traced() ? CompletableFuture.supplyAsync(() -> trace(recording)) : null;
+                large ? CompletableFuture.supplyAsync(() -> trace(recording)) : null;
         PassSearch search = PassFinder.find(recording, wanted.settings());
         notes.addAll(search.notes());
         if (search.passes().isEmpty()) {

@@ -8,8 +8,10 @@ import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
-import slowproof.files.log.Thousands;
+import java.util.stream.IntStream;
+import slowproof.files.log.DecimalSign;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.input.SourcePosition;
@@ -104,29 +106,18 @@ final class Table {
         return best;
     }
 
-    /**
-     * Decimal commas are taken only where no number has a point; between commas, where they stand in quotes as thousands
-     * would, only if one of them cannot separate thousands and none must. Only columns with a unit tell: names and comments
-     * may look like numbers.
-     */
+    /** The decimal sign is told by the columns with a unit: names and comments may look like numbers. */
     private static char decimalSign(char separator, List<String> headings, List<Row> rows) {
-        boolean doubtful = separator == ',';
-        boolean commas = false;
-        for (Row row : rows) {
-            for (int i = 0; i < Math.min(headings.size(), row.cells().size()); i++) {
-                if (!Heading.hasUnit(headings.get(i))) {
-                    continue;
-                }
-                String cell = row.cells().get(i);
-                boolean byComma = cell.indexOf(',') >= 0 && Numerals.readable(cell, ',');
-                boolean thousands = doubtful && Thousands.byComma(cell);
-                if ((cell.indexOf('.') >= 0 && Numerals.readable(cell, '.')) || (thousands && !byComma)) {
-                    return '.';
-                }
-                commas |= byComma && !thousands;
-            }
-        }
-        return commas ? ',' : '.';
+        int[] measured = IntStream.range(0, headings.size())
+                .filter(column -> Heading.hasUnit(headings.get(column)))
+                .toArray();
+        List<List<String>> cells = rows.stream()
+                .map(row -> Arrays.stream(measured)
+                        .filter(column -> column < row.cells().size())
+                        .mapToObj(row.cells()::get)
+                        .toList())
+                .toList();
+        return DecimalSign.of(cells, separator, Numerals::readable);
     }
 
     private void refuseRaggedRows(Problems problems) {

@@ -34,6 +34,11 @@ public record TrialFiles(
         void see(String name, Recording recording);
     }
 
+    /** Returns files wherever they lie, which nobody watches while they are read. */
+    public static TrialFiles of(Function<String, Path> places, CacheFolder cache, boolean traced) {
+        return new TrialFiles(places, cache, traced, ReadingProgress.NONE, null);
+    }
+
     /** Returns files that lie in one folder, their names being relative to it. */
     static TrialFiles in(Path folder, CacheFolder cache, boolean traced, ReadingProgress progress) {
         return new TrialFiles(folder::resolve, cache, traced, progress, null);

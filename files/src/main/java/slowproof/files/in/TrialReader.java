@@ -113,18 +113,7 @@ public final class TrialReader {
      *     raises and that the trial does not confirm
      */
     public static LoadedTrial read(Path file) {
-        return read(file, CacheFolder.NONE);
-    }
-
-    /**
-     * Reads a trial; what is made of large recordings is kept in a cache, and taken from there when nothing changed.
-     *
-     * @param file the trial file; paths in it are relative to its folder
-     * @param cache where results are kept
-     * @throws BadInputException as without a cache
-     */
-    public static LoadedTrial read(Path file, CacheFolder cache) {
-        return read(file, cache, true, ReadingProgress.NONE);
+        return read(file, CacheFolder.NONE, true, ReadingProgress.NONE);
     }
 
     /**

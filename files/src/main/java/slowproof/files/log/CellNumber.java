@@ -72,6 +72,11 @@ final class CellNumber {
         return parse(text.toCharArray(), 0, text.length(), decimal);
     }
 
+    /** Returns true when a cell holds a number. */
+    static boolean readable(String text, char decimal) {
+        return !Double.isNaN(parse(text, decimal));
+    }
+
     private static boolean blank(char c) {
         return c == ' ' || c == '\t' || c == '\u00a0';
     }

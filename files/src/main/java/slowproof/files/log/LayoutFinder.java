@@ -156,7 +156,8 @@ final class LayoutFinder {
         List<List<String>> rows = lines.subList(first, lines.size()).stream()
                 .map(line -> cells(line.text(), separator))
                 .toList();
-        char decimal = dialect.decimal() == null ? DecimalSign.of(rows, separator) : dialect.decimal();
+        char decimal =
+                dialect.decimal() == null ? DecimalSign.of(rows, separator, CellNumber::readable) : dialect.decimal();
         if (decimal == separator && headingLine == 0 && commasMayCutNumbers(rows, first, problems)) {
             return null;
         }
@@ -206,7 +207,9 @@ final class LayoutFinder {
      */
     private boolean commasMayCutNumbers(List<List<String>> rows, int first, LogProblems problems) {
         long line = lines.get(first).number();
-        boolean quoted = rows.stream().flatMap(List::stream).anyMatch(DecimalSign::hasComma);
+        boolean quoted = rows.stream()
+                .flatMap(List::stream)
+                .anyMatch(cell -> cell.indexOf(',') >= 0 && CellNumber.readable(cell, ','));
         int above = first == 0 || dialect.headerRows() != null
                 ? 1
                 : cells(lines.get(first - 1).text(), ',').size();

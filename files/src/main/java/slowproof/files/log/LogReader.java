@@ -14,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.LongConsumer;
 import org.dhatim.fastexcel.reader.ExcelReaderException;
 import org.jspecify.annotations.Nullable;
 import slowproof.files.cache.CacheFolder;
@@ -70,7 +71,7 @@ public final class LogReader {
      *     others, each with line, column and what was found
      */
     public static LogResult read(Path path, LogRequest request) {
-        return read(path, request, CacheFolder.NONE);
+        return read(path, request, CacheFolder.NONE, ReadingProgress.NONE);
     }
 
     /**
@@ -79,15 +80,7 @@ public final class LogReader {
      * @param path where it is
      * @param request what is wanted of it
      * @param cache where columns of large logs are kept
-     * @throws BadInputException with all that is wrong with the file, as without a cache
-     */
-    public static LogResult read(Path path, LogRequest request, CacheFolder cache) {
-        return read(path, request, cache, ReadingProgress.NONE);
-    }
-
-    /**
-     * Reads a log as {@link #read(Path, LogRequest, CacheFolder)} does, and tells how far that is while it takes its time.
-     *
+     * @param progress who learns how far that is, while it takes its time
      * @throws BadInputException with all that is wrong with the file, as without a cache
      */
     public static LogResult read(Path path, LogRequest request, CacheFolder cache, ReadingProgress progress) {
@@ -154,14 +147,16 @@ public final class LogReader {
                 return readParquet();
             }
             Foreign.refuse(path, request);
-            try (RawLog raw = RawLog.open(path, encoding, request.name(), progress)) {
+            long size = Files.size(path);
+            LongConsumer told = bytes -> progress.at(request.name(), bytes, size);
+            try (RawLog raw = RawLog.open(path, encoding, told)) {
                 return read(raw);
             } catch (CharacterCodingException e) {
                 // text of older loggers is not UTF-8; their encoding has a letter for every byte
                 if (encoding != null) {
                     throw e;
                 }
-                try (RawLog raw = RawLog.open(path, OLD_LOGGERS, request.name(), progress)) {
+                try (RawLog raw = RawLog.open(path, OLD_LOGGERS, told)) {
                     return read(raw);
                 }
             }
@@ -220,10 +215,8 @@ public final class LogReader {
         }
         List<Target> targets = ColumnFinder.find(layout, request, problems);
         problems.refuseIfAny();
-        long size = Files.size(path);
-        PlainLog.Content plain = raw == null || layout.needsQuotes()
-                ? null
-                : PlainLog.read(path, raw, layout, targets, space, bytes -> progress.at(request.name(), bytes, size));
+        PlainLog.Content plain =
+                raw == null || layout.needsQuotes() ? null : PlainLog.read(path, raw, layout, targets, space);
         if (plain != null) {
             RowLines lines = RowLines.from(layout.dataLine());
             List<Note> notes = plain.cutShort()

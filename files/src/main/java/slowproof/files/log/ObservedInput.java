@@ -3,19 +3,16 @@ package slowproof.files.log;
 import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.function.LongConsumer;
 
-/** Tells how far a file has been read. */
+/** Tells how many bytes have been read. */
 final class ObservedInput extends FilterInputStream {
-    private final String file;
-    private final long size;
-    private final ReadingProgress progress;
+    private final LongConsumer told;
     private long bytes;
 
-    ObservedInput(InputStream in, String file, long size, ReadingProgress progress) {
+    ObservedInput(InputStream in, LongConsumer told) {
         super(in);
-        this.file = file;
-        this.size = size;
-        this.progress = progress;
+        this.told = told;
     }
 
     @Override
@@ -35,7 +32,7 @@ final class ObservedInput extends FilterInputStream {
     private void tell(int read) {
         if (read > 0) {
             bytes += read;
-            progress.at(file, bytes, size);
+            told.accept(bytes);
         }
     }
 }

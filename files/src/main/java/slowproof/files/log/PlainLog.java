@@ -79,8 +79,7 @@ final class PlainLog {
     record Content(List<Column> columns, String sha256, boolean cutShort) {}
 
     /** Returns the content, or null when the log is small or not plain. */
-    static @Nullable Content read(
-            Path path, RawLog raw, Layout layout, List<Target> targets, ColumnSpace space, LongConsumer told)
+    static @Nullable Content read(Path path, RawLog raw, Layout layout, List<Target> targets, ColumnSpace space)
             throws IOException {
         Charset charset = raw.charset();
         boolean bytes = charset.equals(StandardCharsets.UTF_8)
@@ -94,7 +93,7 @@ final class PlainLog {
                 || Files.size(path) < WORTHWHILE) {
             return null;
         }
-        return new PlainLog(path, layout, targets, raw.markLength(), BLOCK, space, told).read();
+        return new PlainLog(path, layout, targets, raw.markLength(), BLOCK, space, raw.told()).read();
     }
 
     /** Returns the content, or null when anything in it is out of the ordinary. */

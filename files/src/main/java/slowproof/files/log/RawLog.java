@@ -15,6 +15,7 @@ import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.function.LongConsumer;
 import org.jspecify.annotations.Nullable;
 import slowproof.files.packed.Unpacking;
 
@@ -32,6 +33,7 @@ final class RawLog implements AutoCloseable {
     private final Charset charset;
     private final boolean packed;
     private final int markLength;
+    private final LongConsumer told;
 
     private RawLog(
             MessageDigest digest,
@@ -39,13 +41,15 @@ final class RawLog implements AutoCloseable {
             InputStream text,
             Charset charset,
             boolean packed,
-            int markLength) {
+            int markLength,
+            LongConsumer told) {
         this.digest = digest;
         this.counted = counted;
         this.text = text;
         this.charset = charset;
         this.packed = packed;
         this.markLength = markLength;
+        this.told = told;
     }
 
     /**
@@ -55,14 +59,13 @@ final class RawLog implements AutoCloseable {
      *     them in plain text, else UTF-8
      */
     static RawLog open(Path path, @Nullable Charset encoding) throws IOException {
-        return open(path, encoding, "", ReadingProgress.NONE);
+        return open(path, encoding, bytes -> {});
     }
 
-    /** Opens a log as {@link #open(Path, Charset)} does, and tells how far it is read. */
-    static RawLog open(Path path, @Nullable Charset encoding, String name, ReadingProgress progress)
-            throws IOException {
+    /** Opens a log as {@link #open(Path, Charset)} does, and tells how many bytes of it are read. */
+    static RawLog open(Path path, @Nullable Charset encoding, LongConsumer told) throws IOException {
         MessageDigest digest = sha256();
-        InputStream observed = new ObservedInput(Files.newInputStream(path), name, Files.size(path), progress);
+        InputStream observed = new ObservedInput(Files.newInputStream(path), told);
         InputStream counted = new DigestInputStream(new BufferedInputStream(observed, BUFFER), digest);
         try {
             BufferedInputStream packed = new BufferedInputStream(counted, BUFFER);
@@ -77,7 +80,7 @@ final class RawLog implements AutoCloseable {
             int mark = markLength(start);
             text.skipNBytes(mark);
             Charset charset = encoding == null ? charset(start, mark) : encoding;
-            return new RawLog(digest, counted, text, charset, gzip, mark);
+            return new RawLog(digest, counted, text, charset, gzip, mark, told);
         } catch (IOException e) {
             counted.close();
             throw e;
@@ -151,6 +154,11 @@ final class RawLog implements AutoCloseable {
     /** Returns the bytes of the byte-order mark at the beginning, 0 for none. */
     int markLength() {
         return markLength;
+    }
+
+    /** Returns who learns how many bytes are read. */
+    LongConsumer told() {
+        return told;
     }
 
     /** Returns the text; a byte that does not belong to the encoding throws {@link java.nio.charset.CharacterCodingException}. */

@@ -3,7 +3,7 @@ package slowproof.files.log;
 import java.util.regex.Pattern;
 
 /** Numbers whose digits stand in threes, which no logger needs and spreadsheets like to write. */
-public final class Thousands {
+final class Thousands {
     private static final Pattern BY_COMMA = threes(",", "\\.");
     private static final Pattern BY_POINT = threes("\\.", ",");
 
@@ -15,7 +15,7 @@ public final class Thousands {
     }
 
     /** Returns true when commas may separate thousands in a cell, as in {@code 1,234} or {@code 1,234.5}. */
-    public static boolean byComma(String cell) {
+    static boolean byComma(String cell) {
         return BY_COMMA.matcher(cell.strip()).matches();
     }
 

@@ -61,7 +61,7 @@ class CachedRecordingTest {
     }
 
     private LoadedTrial read() {
-        return TrialReader.read(folder.resolve("trial.yaml"), cache);
+        return TrialReader.read(folder.resolve("trial.yaml"), cache, true, ReadingProgress.NONE);
     }
 
     private List<String> files(String ending) throws IOException {

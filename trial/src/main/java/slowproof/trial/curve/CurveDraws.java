@@ -13,6 +13,9 @@ import slowproof.trial.spectrum.TravelSpectrum;
  * <p>Immutable; the arrays are not handed out.
  */
 public final class CurveDraws {
+    /** Numbers of a draw beside its errors at the nodes. */
+    private static final int BESIDE_EPS = 4;
+
     private final double[] nodesMmPerS;
     private final double[] x;
     private final double[][] eps;
@@ -41,10 +44,15 @@ public final class CurveDraws {
         }
     }
 
+    /** Returns how many numbers draws come to. */
+    static int numbers(int nodes, int count) {
+        return count * (nodes + BESIDE_EPS);
+    }
+
     /** Returns all numbers of the draws but the nodes, one after the other. */
     double[] numbers() {
-        int each = nodes() + 4;
-        double[] all = new double[count() * each];
+        int each = nodes() + BESIDE_EPS;
+        double[] all = new double[numbers(nodes(), count())];
         for (int i = 0; i < count(); i++) {
             int at = i * each;
             System.arraycopy(eps[i], 0, all, at, nodes());
@@ -64,8 +72,8 @@ public final class CurveDraws {
      */
     static CurveDraws of(double[] nodesMmPerS, int count, double[] numbers) {
         int nodes = nodesMmPerS.length;
-        int each = nodes + 4;
-        if (numbers.length != count * each) {
+        int each = nodes + BESIDE_EPS;
+        if (numbers.length != numbers(nodes, count)) {
             throw new IllegalArgumentException(numbers.length + " numbers are not those of " + count + " draws");
         }
         double[][] eps = new double[count][];

@@ -100,7 +100,7 @@ final class CurvePosterior {
         FitData data = modes.get(0).model.data;
         double[] from = hangsOn(data, modes.get(0).model.startLoss, reference, settings);
         double[] kept = store.find(from);
-        if (kept != null && kept.length == settings.draws() * (data.nodes + 4)) {
+        if (kept != null && kept.length == CurveDraws.numbers(data.nodes, settings.draws())) {
             return new CurvePosterior(CurveDraws.of(data.nodeMmPerS, settings.draws(), kept));
         }
         CurvePosterior drawn = sample(modes, reference, settings);

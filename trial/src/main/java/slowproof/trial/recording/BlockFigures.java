@@ -91,34 +91,21 @@ final class BlockFigures {
      * @return last number, NaN when it is not finite
      */
     static double find(double[] values, int from, int to, double before, double[] into, int block) {
-        double least = Double.POSITIVE_INFINITY;
-        double greatest = Double.NEGATIVE_INFINITY;
-        double smallest = Double.POSITIVE_INFINITY;
-        double none = 0;
-        double last = before;
-        for (int i = from; i < to; i++) {
-            double here = values[i];
-            none += 0 * here;
-            // comparisons with a number that is none are false
-            double step = here - last;
-            least = step < least ? step : least;
-            greatest = step > greatest ? step : greatest;
-            double move = Math.abs(step);
-            if (move < smallest && move > DUST * (1 + Math.abs(here))) {
-                smallest = move;
-            }
-            last = here;
-        }
-        if (none != 0) {
-            // zero times what is not finite is NaN
-            return findAmongOthers(values, from, to, before, into, block);
-        }
         int at = block * EACH;
-        into[at + LEAST_STEP] = least;
-        into[at + GREATEST_STEP] = greatest;
-        into[at + SMALLEST_MOVE] = smallest;
+        double last = values[to - 1];
+        if (!findSteps(values, from, to, before, into, at)) {
+            // what is not finite becomes none: comparisons with it are false
+            double[] known = Arrays.copyOfRange(values, from, to);
+            for (int i = 0; i < known.length; i++) {
+                known[i] = Double.isFinite(known[i]) ? known[i] : Double.NaN;
+            }
+            findSteps(known, 0, known.length, before, into, at);
+            findWays(known, 0, known.length, into, at);
+            into[at + FINITE] = 0;
+            return known[known.length - 1];
+        }
         into[at + FINITE] = 1;
-        if (least >= 0 || greatest <= 0) {
+        if (into[at + LEAST_STEP] >= 0 || into[at + GREATEST_STEP] <= 0) {
             double first = values[from];
             into[at + LOW] = Math.min(first, last);
             into[at + HIGH] = Math.max(first, last);
@@ -128,6 +115,32 @@ final class BlockFigures {
             findWays(values, from, to, into, at);
         }
         return last;
+    }
+
+    /** Finds the figures of steps; returns true when every number is finite. */
+    private static boolean findSteps(double[] values, int from, int to, double before, double[] into, int at) {
+        double least = Double.POSITIVE_INFINITY;
+        double greatest = Double.NEGATIVE_INFINITY;
+        double smallest = Double.POSITIVE_INFINITY;
+        double none = 0;
+        double last = before;
+        for (int i = from; i < to; i++) {
+            double here = values[i];
+            // zero times what is not finite is none
+            none += 0 * here;
+            double step = here - last;
+            least = step < least ? step : least;
+            greatest = step > greatest ? step : greatest;
+            double move = Math.abs(step);
+            if (move < smallest && move > DUST * (1 + Math.abs(here))) {
+                smallest = move;
+            }
+            last = here;
+        }
+        into[at + LEAST_STEP] = least;
+        into[at + GREATEST_STEP] = greatest;
+        into[at + SMALLEST_MOVE] = smallest;
+        return none == 0;
     }
 
     private static void findWays(double[] values, int from, int to, double[] into, int at) {
@@ -146,36 +159,5 @@ final class BlockFigures {
         into[at + HIGH] = highest;
         into[at + FALL] = falls;
         into[at + RISE] = rises;
-    }
-
-    /** As {@link #find}, where some numbers are not finite: those are passed over, and there are no steps to or from them. */
-    private static double findAmongOthers(double[] values, int from, int to, double before, double[] into, int block) {
-        double[] finite = new double[to - from];
-        int count = 0;
-        double least = Double.POSITIVE_INFINITY;
-        double greatest = Double.NEGATIVE_INFINITY;
-        double smallest = Double.POSITIVE_INFINITY;
-        double last = before;
-        for (int i = from; i < to; i++) {
-            double here = values[i];
-            if (!Double.isFinite(here)) {
-                last = Double.NaN;
-                continue;
-            }
-            finite[count++] = here;
-            double step = here - last;
-            least = step < least ? step : least;
-            greatest = step > greatest ? step : greatest;
-            double move = Math.abs(step);
-            smallest = move < smallest && move > DUST * (1 + Math.abs(here)) ? move : smallest;
-            last = here;
-        }
-        int at = block * EACH;
-        findWays(finite, 0, count, into, at);
-        into[at + LEAST_STEP] = least;
-        into[at + GREATEST_STEP] = greatest;
-        into[at + SMALLEST_MOVE] = smallest;
-        into[at + FINITE] = 0;
-        return last;
     }
 }
