@@ -17,6 +17,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.function.LongConsumer;
 import org.jspecify.annotations.Nullable;
+import slowproof.files.packed.CountedInput;
 import slowproof.files.packed.Unpacking;
 
 /**
@@ -65,7 +66,7 @@ final class RawLog implements AutoCloseable {
     /** Opens a log as {@link #open(Path, Charset)} does, and tells how many bytes of it are read. */
     static RawLog open(Path path, @Nullable Charset encoding, LongConsumer told) throws IOException {
         MessageDigest digest = sha256();
-        InputStream observed = new ObservedInput(Files.newInputStream(path), told);
+        InputStream observed = new CountedInput(Files.newInputStream(path), told::accept);
         InputStream counted = new DigestInputStream(new BufferedInputStream(observed, BUFFER), digest);
         try {
             BufferedInputStream packed = new BufferedInputStream(counted, BUFFER);

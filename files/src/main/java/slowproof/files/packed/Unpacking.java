@@ -1,6 +1,5 @@
 package slowproof.files.packed;
 
-import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -40,7 +39,12 @@ public final class Unpacking {
      * @throws IOException if it is no gzip
      */
     public static InputStream gunzip(InputStream packed, long packedBytes) throws IOException {
-        return new Bounded(new GZIPInputStream(packed, BUFFER), limit(packedBytes));
+        long limit = limit(packedBytes);
+        return new CountedInput(new GZIPInputStream(packed, BUFFER), passed -> {
+            if (passed > limit) {
+                throw new UnpackLimitException(limit);
+            }
+        });
     }
 
     /**
@@ -69,44 +73,6 @@ public final class Unpacking {
                     }
                 }
             }
-        }
-    }
-
-    private static final class Bounded extends FilterInputStream {
-        private final long limit;
-        private long passed;
-
-        Bounded(InputStream in, long limit) {
-            super(in);
-            this.limit = limit;
-        }
-
-        private int counted(int bytes) throws IOException {
-            passed += Math.max(bytes, 0);
-            if (passed > limit) {
-                throw new UnpackLimitException(limit);
-            }
-            return bytes;
-        }
-
-        @Override
-        public int read() throws IOException {
-            int one = super.read();
-            counted(one < 0 ? 0 : 1);
-            return one;
-        }
-
-        @Override
-        public int read(byte[] target, int from, int length) throws IOException {
-            return counted(super.read(target, from, length));
-        }
-
-        @Override
-        public long skip(long bytes) throws IOException {
-            long skipped = super.skip(bytes);
-            passed += skipped;
-            counted(0);
-            return skipped;
         }
     }
 }
