@@ -71,24 +71,32 @@ final class RecordingCutter {
     }
 
     /**
+     * What a recording came to.
+     *
+     * @param cutting what that is
+     * @param keptAs name under which it is kept; null when no log is large, or one was written just now
+     */
+    record Result(Cutting cutting, @Nullable String keptAs) {}
+
+    /**
      * Returns what a recording came to.
      *
      * @param files where the logs lie
      * @throws BadInputException with what is wrong with its logs
      */
-    static Cutting cut(TrialFiles files, Wanted wanted) {
+    static Result cut(TrialFiles files, Wanted wanted) {
         CacheFolder cache = files.cache();
         String before = files.watcher() == null ? keptName(files, wanted) : null;
         Cutting kept = before == null ? null : Cutting.get(cache, before);
         if (kept != null && (kept.cut().trace() != null || !files.traced())) {
-            return kept;
+            return new Result(kept, before);
         }
         Cutting cutting = new RecordingCutter(files).cut(wanted);
         String name = keptName(files, wanted);
         if (name != null) {
             cutting.put(cache, name);
         }
-        return cutting;
+        return new Result(cutting, name);
     }
 
     /** Returns true when one of its logs is large enough for what came of it to be kept. */
@@ -97,7 +105,7 @@ final class RecordingCutter {
     }
 
     /** Returns the name under which the result is kept; null when no log is large, or one was not read yet. */
-    static @Nullable String keptName(TrialFiles files, Wanted wanted) {
+    private static @Nullable String keptName(TrialFiles files, Wanted wanted) {
         CacheFolder cache = files.cache();
         if (!isLarge(files, wanted)) {
             return null;

@@ -164,10 +164,11 @@ final class RecordingsReader {
                 recording.flag("reversed"),
                 new PassSettings(dwell == null ? usual.dwellS() : dwell, still, null, usual.settleS()),
                 recording.at(twoClocks ? "sensor_file" : "file"));
-        Cutting cutting = RecordingCutter.cut(files, wanted);
+        RecordingCutter.Result result = RecordingCutter.cut(files, wanted);
         if (RecordingCutter.isLarge(files, wanted)) {
-            kept.add(RecordingCutter.keptName(files, wanted));
+            kept.add(result.keptAs());
         }
+        Cutting cutting = result.cutting();
         sources.addAll(cutting.sources());
         notes.addAll(cutting.notes());
         read.add(new RecordingRead(file, material, cutting.readAs(), cutting.clock(), cutting.reason(), cutting.cut()));
