@@ -140,7 +140,7 @@ public final class RecordingsText {
         for (Break place :
                 cut.breaks().subList(0, Math.min(BREAKS_LISTED, cut.breaks().size()))) {
             String key = place.cause().key();
-            if (place.cause() == Break.Cause.GAP) {
+            if (place.missing()) {
                 key += place.splits() ? "_cut" : "_kept";
             }
             page.bullet(

@@ -39,7 +39,7 @@ class RecordingsTextTest {
         Files.writeString(folder.resolve("run.csv"), log());
         Path trial = Files.writeString(folder.resolve("trial.yaml"), """
                 sensor: {distance_per_count_mm: 0.05}
-                recordings: [{material: felt, file: run.csv, speed_mm_s: 100}]
+                recordings: [{material: felt, file: run.csv}]
                 """);
         return RecordingsText.render(
                 TrialReader.read(trial), Map.of("run", "recording-run.svg"), Wording.of(locale), false, 2000);

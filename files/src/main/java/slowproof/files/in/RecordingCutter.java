@@ -110,7 +110,7 @@ final class RecordingCutter {
         if (!isLarge(files, wanted)) {
             return null;
         }
-        List<String> parts = new ArrayList<>(List.of("cutting/5", cache.program(), wanted.name()));
+        List<String> parts = new ArrayList<>(List.of("cutting/6", cache.program(), wanted.name()));
         Fingerprints fingerprints = new Fingerprints(cache);
         for (LogRequest log : wanted.logs()) {
             Path path = files.of(log.name());

@@ -12,6 +12,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import slowproof.trial.findings.Evaluation;
@@ -243,6 +244,58 @@ class RecordingTrialTest {
         Findings findings = findings(HEAD.replace("0.05,", "0.2,")
                 + "recordings:\n  - {material: felt, file: run-01.csv}\nconfirm: question_log_evaluation\n");
         assertThat(findings.passes().get(0).indicationMm()).isCloseTo(4 * 600.6, within(0.4));
+    }
+
+    private void asks(String trial, String question, String... words) {
+        assertThatThrownBy(() -> findings(trial))
+                .isInstanceOfSatisfying(
+                        BadInputException.class,
+                        refused ->
+                                assertThat(questions(refused)).contains(words).contains(question));
+    }
+
+    /** Forward and back over 100 mm at 20 mm/s, five times, a row each 10 ms; what the counter shows is told by a rule. */
+    private static String shuttle(DoubleUnaryOperator shown) {
+        StringBuilder out = new StringBuilder("time_s,count,reference_mm\n");
+        for (int i = 0; i <= 7200; i++) {
+            double t = i / 100.0;
+            out.append(t).append(',').append(Math.round(shown.applyAsDouble(t) / 0.05));
+            out.append(',').append(place(t)).append('\n');
+        }
+        return out.toString();
+    }
+
+    private static double place(double t) {
+        double u = t % 14;
+        return u < 2 ? 0 : u < 7 ? 20 * (u - 2) : u < 9 ? 100 : 100 - 20 * (u - 9);
+    }
+
+    @Test
+    void aSensorThatNoRatioExplainsIsAskedAbout() throws IOException {
+        String trial = HEAD + "recordings:\n  - {material: felt, file: shuttle.csv}\n";
+        Files.writeString(folder.resolve("shuttle.csv"), shuttle(t -> 1000));
+        asks(trial, "question_log_slope", "about 0 times");
+        Files.writeString(folder.resolve("shuttle.csv"), shuttle(t -> 3 * place(t)));
+        asks(trial, "question_log_slope", "about 3 times", "distance_per_count_mm");
+        // every way is counted upwards
+        Files.writeString(
+                folder.resolve("shuttle.csv"),
+                shuttle(t -> 200 * Math.floor(t / 14) + (t % 14 < 9 ? place(t) : 200 - place(t))));
+        asks(trial, "question_log_return_sign", "only count upwards");
+        Files.writeString(folder.resolve("shuttle.csv"), shuttle(RecordingTrialTest::place));
+        assertThat(findings(trial).passes()).hasSize(10);
+    }
+
+    @Test
+    void aProgrammedSpeedThatWasNotRunIsAskedAbout() throws IOException {
+        Files.writeString(folder.resolve("shuttle.csv"), shuttle(RecordingTrialTest::place));
+        String trial = HEAD + "recordings:\n  - {material: felt, file: shuttle.csv, speed_mm_s: %s}\n";
+        asks(trial.formatted("1200"), "question_log_speed", "1200 mm/s", "20 mm/s", "speed_mm_s");
+        asks(trial.formatted("2"), "question_log_speed", "unit of time");
+        assertThat(findings(trial.formatted("21")).passes()).hasSize(10);
+        assertThat(findings(trial.formatted("1200") + "confirm: question_log_speed\n")
+                        .passes())
+                .hasSize(10);
     }
 
     /** Forward and back over 100 mm at 20 mm/s, channel levels at 1 kHz, a period of 0.4 mm. */

@@ -183,7 +183,13 @@ public enum ProblemCode {
     /** {0} ratio of two ways to count edges that fits, such as 4. */
     QUESTION_LOG_EVALUATION,
     /** No arguments. */
-    QUESTION_LOG_SIGN;
+    QUESTION_LOG_SIGN,
+    /** No arguments. */
+    QUESTION_LOG_RETURN_SIGN,
+    /** {0} ratio of indication to reference in the middle of all passes, such as 0. */
+    QUESTION_LOG_SLOPE,
+    /** {0} programmed speed, {1} lowest and {2} highest speed of the plateaus that were found. */
+    QUESTION_LOG_SPEED;
 
     /** Returns the code as written in message bundles and in JSON, lower_snake_case. */
     public String key() {

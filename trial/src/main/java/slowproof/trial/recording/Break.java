@@ -18,6 +18,8 @@ public record Break(Cause cause, int row, long line, double fromS, double toS, b
     public enum Cause {
         /** No rows for much longer than the usual interval. */
         GAP,
+        /** Rows are there, but a needed value in them is not, for much longer than the usual interval; the share of dropout is known. */
+        NO_VALUE,
         /** The clock jumped back. */
         CLOCK_BACK,
         /** The indication made a step that the reference did not: the counter was set anew or lost its place. */
@@ -27,6 +29,11 @@ public record Break(Cause cause, int row, long line, double fromS, double toS, b
         public String key() {
             return name().toLowerCase(Locale.ROOT);
         }
+    }
+
+    /** Returns true when nothing is known of the positions in between, for want of rows or of values in them. */
+    public boolean missing() {
+        return cause == Cause.GAP || cause == Cause.NO_VALUE;
     }
 
     /** Checks the parts. */

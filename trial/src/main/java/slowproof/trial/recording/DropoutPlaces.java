@@ -1,5 +1,6 @@
 package slowproof.trial.recording;
 
+import java.util.HashSet;
 import java.util.Set;
 
 /**
@@ -24,6 +25,17 @@ public record DropoutPlaces(
     /** A row counts as lost from this share of its time on. */
     private static final double LOST = 0.5;
 
+    /** Returns the rows behind {@code from} up to {@code to} whose share does not speak for the whole time since the row before. */
+    static Set<Integer> unknown(Recording recording, int from, int to) {
+        Set<Integer> rows = new HashSet<>();
+        for (Break place : recording.breaks()) {
+            if (place.cause() != Break.Cause.NO_VALUE && place.row() > from && place.row() <= to) {
+                rows.add(place.row());
+            }
+        }
+        return rows;
+    }
+
     /**
      * Returns where the signal was lost in a pass.
      *
@@ -37,7 +49,7 @@ public record DropoutPlaces(
         Column place = recording.hasReference() ? recording.referenceMm() : recording.indicationMm();
         int from = pass.before().lastRow();
         int to = pass.after().firstRow();
-        Set<Integer> gaps = Plateau.gapRows(recording, from, to);
+        Set<Integer> gaps = unknown(recording, from, to);
         double[] lost = new double[3];
         double[] known = new double[3];
         int bursts = 0;

@@ -359,7 +359,7 @@ public final class PassFinder {
         }
         Column dropout = recording.dropout();
         Column time = motion.timeS();
-        Set<Integer> gaps = Plateau.gapRows(recording, from, to);
+        Set<Integer> gaps = DropoutPlaces.unknown(recording, from, to);
         RowBlocks blocks = dropout.blocks();
         double lost = 0;
         double known = 0;

@@ -42,6 +42,10 @@ public final class RecordingAssembler {
     private @Nullable Column reference;
     private @Nullable Column dropout;
     private RowLines lines;
+
+    /** Longest time without any row before each row, in s; null when no row was left out for lack of a value. */
+    private @Nullable Column silences;
+
     private int size;
     private double longestIntervalS;
     private int longestIntervalRow;
@@ -154,6 +158,7 @@ public final class RecordingAssembler {
         if (rows.incomplete() + rows.repeated() == 0) {
             return;
         }
+        silences = rows.incomplete() > 0 ? rows.silences() : null;
         lines = rows.lines(lines);
         List<IllegalTransition> moved = rows.moved(illegal);
         illegal.clear();
@@ -161,7 +166,7 @@ public final class RecordingAssembler {
         time = rows.pick(time);
         indication = indication == null ? null : rows.pick(indication);
         reference = reference == null ? null : rows.pick(reference);
-        dropout = dropout == null ? null : rows.pick(dropout);
+        dropout = dropout == null ? null : rows.pickShares(dropout);
         size = time.size();
     }
 
@@ -198,7 +203,9 @@ public final class RecordingAssembler {
                     breaks.add(new Break(Break.Cause.CLOCK_BACK, i, line(i), time.get(i - 1), time.get(i), true));
                 } else if (step > rule.gapFactor() * interval) {
                     boolean splits = step >= rule.splitS() && !stoodStill(i);
-                    breaks.add(new Break(Break.Cause.GAP, i, line(i), time.get(i - 1), time.get(i), splits));
+                    boolean rows = silences != null && silences.get(i) <= rule.gapFactor() * interval;
+                    Break.Cause cause = rows ? Break.Cause.NO_VALUE : Break.Cause.GAP;
+                    breaks.add(new Break(cause, i, line(i), time.get(i - 1), time.get(i), splits));
                 } else if (step > longestIntervalS) {
                     longestIntervalS = step;
                     longestIntervalRow = i;
@@ -291,8 +298,7 @@ public final class RecordingAssembler {
 
     /** True when the register may have gone round unseen while rows are missing. */
     private static boolean tooLongFor(CounterRegister register, Break place, double topSpeed, double countMm) {
-        return place.cause() == Break.Cause.GAP
-                && !register.canFollow(speedOr(topSpeed), place.toS() - place.fromS(), countMm);
+        return place.missing() && !register.canFollow(speedOr(topSpeed), place.toS() - place.fromS(), countMm);
     }
 
     private Column unwrapped(CounterRegister register, Column counts, double topSpeed, double countMm) {

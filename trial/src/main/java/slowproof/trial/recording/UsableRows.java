@@ -76,6 +76,66 @@ record UsableRows(
         return picked.build();
     }
 
+    /**
+     * Returns shares of dropout of the usable rows. Each speaks for the time since the usable row before, and so for the
+     * rows left out there: it is their mean by time, rows of one time stamp sharing its interval. NaN where none is known.
+     */
+    Column pickShares(Column shares) {
+        Column.Builder picked = shares.sibling(count());
+        double before = Double.NaN;
+        double lost = 0;
+        double known = 0;
+        for (int from = 0; from < shares.size(); ) {
+            double here = time.get(from);
+            double sum = 0;
+            int told = 0;
+            boolean used = false;
+            int to = from;
+            // a row without a time is no group of its own
+            while (to < shares.size() && (to == from || time.get(to) == here)) {
+                double share = shares.get(to);
+                if (!Double.isNaN(share)) {
+                    sum += share;
+                    told++;
+                }
+                used |= used(to);
+                to++;
+            }
+            double step = here - before;
+            if (told > 0 && step > 0) {
+                lost += sum / told * step;
+                known += step;
+            }
+            if (used) {
+                picked.add(known > 0 ? lost / known : told > 0 ? sum / told : Double.NaN);
+                lost = 0;
+                known = 0;
+            }
+            before = Double.isFinite(here) ? here : before;
+            from = to;
+        }
+        return picked.build();
+    }
+
+    /** Returns for each usable row the longest time in s between two rows with a time since the usable row before it, 0 for the first. */
+    Column silences() {
+        Column.Builder silences = time.sibling(count());
+        double before = Double.NaN;
+        double longest = 0;
+        for (int i = 0; i < time.size(); i++) {
+            double here = time.get(i);
+            if (here - before > longest) {
+                longest = here - before;
+            }
+            before = Double.isFinite(here) ? here : before;
+            if (used(i)) {
+                silences.add(longest);
+                longest = 0;
+            }
+        }
+        return silences.build();
+    }
+
     /** Returns the lines of the usable rows. */
     RowLines lines(RowLines lines) {
         RowLines.Builder picked = new RowLines.Builder();

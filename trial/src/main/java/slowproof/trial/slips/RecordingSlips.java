@@ -1,18 +1,21 @@
 package slowproof.trial.slips;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.function.Predicate;
 import slowproof.trial.RecordedPass;
+import slowproof.trial.findings.Flag;
 import slowproof.trial.input.InputProblem;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.input.SourcePosition;
+import slowproof.trial.note.Quantity;
 
 /**
- * Mistakes of sign and scale in recordings. Nobody types a log, so single odd passes are data; only a ratio that
- * nearly all passes of a recording share, and that a wrong setting explains, is asked about.
+ * Mistakes of sign, scale and speed in recordings. Nobody types a log, so single odd passes are data; only what
+ * nearly all passes of a recording share is asked about, and a programmed speed that they did not run at.
  */
 final class RecordingSlips {
     /** Ratios that a wrong choice between x1, x2 and x4 leaves. */
@@ -24,6 +27,9 @@ final class RecordingSlips {
     /** Share of the passes that must agree: a sensor that fails at some speed does not fail alike in nearly all passes. */
     private static final double NEARLY_ALL = 0.8;
 
+    /** A drive that misses its speed by more than this factor was not set to it; the plateau is known far better. */
+    private static final double SPEED_FACTOR = 1.5;
+
     private RecordingSlips() {}
 
     static List<InputProblem> questions(List<RecordedPass> passes) {
@@ -34,20 +40,75 @@ final class RecordingSlips {
                     .add(pass);
         }
         List<InputProblem> questions = new ArrayList<>();
-        recordings.forEach((name, own) -> ask(name, own, questions));
+        recordings.forEach((name, own) -> {
+            int before = questions.size();
+            askRatio(name, own, questions);
+            if (questions.size() == before) {
+                askSlope(name, own, questions);
+            }
+            askSpeed(name, own, questions);
+        });
         return questions;
     }
 
-    private static void ask(String name, List<RecordedPass> passes, List<InputProblem> questions) {
-        double[] ratios = passes.stream()
-                .mapToDouble(pass -> pass.indicationMm() / pass.referenceMm())
+    /** Asks about an indication that is far from the reference in nearly all passes without a ratio that explains it. */
+    private static void askSlope(String name, List<RecordedPass> passes, List<InputProblem> questions) {
+        SourcePosition at = SourcePosition.ofFile(name);
+        if (nearlyAll(passes, pass -> Ratios.near(Math.abs(ratio(pass)), 1))) {
+            // a counter that cannot count down runs on while the reference returns
+            if (passes.stream().anyMatch(pass -> ratio(pass) > 0)
+                    && passes.stream().anyMatch(pass -> ratio(pass) < 0)
+                    && nearlyAll(passes, pass -> pass.indicationMm() > 0)) {
+                questions.add(InputProblem.of(ProblemCode.QUESTION_LOG_RETURN_SIGN, at));
+            }
+        } else if (nearlyAll(passes, pass -> !Ratios.ordinary(ratio(pass)))) {
+            questions.add(InputProblem.of(ProblemCode.QUESTION_LOG_SLOPE, at, middle(passes)));
+        }
+    }
+
+    /** Asks about a programmed speed that more than a few plateaus are far from. */
+    private static void askSpeed(String name, List<RecordedPass> passes, List<InputProblem> questions) {
+        List<RecordedPass> even = passes.stream()
+                .filter(pass ->
+                        pass.programmedSpeedMmPerS() != null && !pass.flags().contains(Flag.NO_PLATEAU))
+                .toList();
+        if (even.isEmpty() || nearlyAll(even, RecordingSlips::ranAsProgrammed)) {
+            return;
+        }
+        double[] speeds = even.stream()
+                .mapToDouble(RecordedPass::plateauSpeedMmPerS)
                 .sorted()
                 .toArray();
-        double middle = ratios[ratios.length / 2];
-        long alike = Arrays.stream(ratios)
-                .filter(ratio -> Math.abs(ratio / middle - 1) <= TOLERANCE)
-                .count();
-        if (!(alike >= NEARLY_ALL * ratios.length)) {
+        questions.add(InputProblem.of(
+                ProblemCode.QUESTION_LOG_SPEED,
+                SourcePosition.ofFile(name),
+                Quantity.mmPerS(Objects.requireNonNull(even.get(0).programmedSpeedMmPerS())),
+                Quantity.mmPerS(speeds[0]),
+                Quantity.mmPerS(speeds[speeds.length - 1])));
+    }
+
+    private static boolean ranAsProgrammed(RecordedPass pass) {
+        double ratio = pass.plateauSpeedMmPerS() / Objects.requireNonNull(pass.programmedSpeedMmPerS());
+        return ratio < SPEED_FACTOR && ratio > 1 / SPEED_FACTOR;
+    }
+
+    private static boolean nearlyAll(List<RecordedPass> passes, Predicate<RecordedPass> condition) {
+        return passes.stream().filter(condition).count() >= NEARLY_ALL * passes.size();
+    }
+
+    private static double ratio(RecordedPass pass) {
+        return pass.indicationMm() / pass.referenceMm();
+    }
+
+    private static double middle(List<RecordedPass> passes) {
+        double[] ratios =
+                passes.stream().mapToDouble(RecordingSlips::ratio).sorted().toArray();
+        return ratios[ratios.length / 2];
+    }
+
+    private static void askRatio(String name, List<RecordedPass> passes, List<InputProblem> questions) {
+        double middle = middle(passes);
+        if (!nearlyAll(passes, pass -> Math.abs(ratio(pass) / middle - 1) <= TOLERANCE)) {
             return;
         }
         SourcePosition at = SourcePosition.ofFile(name);

@@ -240,6 +240,56 @@ class PassFinderTest {
     }
 
     @Test
+    void rowsLeftOutForWantOfACountStillTellTheirDropout() {
+        Bench.Truth truth =
+                new Bench(0.01).rest(5).move(400, 100, 400, 400).rest(5).done();
+        double[] time = truth.timeS();
+        double[] count = truth.counts(Q, 0.001);
+        double[] dropout = new double[time.length];
+        // 0.4 s of the plateau of 4.25 s of motion without a signal, and so without a count
+        for (int i = 0; i < time.length; i++) {
+            boolean lost = time[i] > 6.005 && time[i] < 6.405;
+            dropout[i] = lost ? 1 : 0;
+            count[i] = lost ? Double.NaN : count[i];
+        }
+        Recording recording = RecordingAssembler.assemble(
+                withDropout(time, count, truth.positionMm(), dropout), SensorScale.ofCounts(Q));
+        assertThat(recording.breaks()).extracting(Break::cause).containsExactly(Break.Cause.NO_VALUE);
+        FoundPass pass = PassFinder.find(recording).passes().get(0);
+        assertThat(pass.dropoutShare()).isCloseTo(0.4 / 4.25, within(0.004));
+        assertThat(DropoutPlaces.of(recording, pass).plateau()).isCloseTo(0.4 / 3.75, within(0.01));
+    }
+
+    @Test
+    void rowsOfOneTimeStampShareItsTimeWithAllTheirDropouts() {
+        Bench.Truth truth =
+                new Bench(0.01).rest(5).move(400, 20, 400, 400).rest(5).done();
+        double[] time = truth.timeS();
+        double[] dropout = new double[time.length];
+        for (int i = 0; i < time.length; i++) {
+            // every fourth row is lost, and a clock that shows tenths gives ten rows one stamp
+            dropout[i] = i % 4 == 0 ? 1 : 0;
+            time[i] = Math.floor(10 * time[i] + 1e-6) / 10;
+        }
+        Recording recording = RecordingAssembler.assemble(
+                withDropout(time, truth.counts(Q, 0.001), truth.positionMm(), dropout), SensorScale.ofCounts(Q));
+        assertThat(PassFinder.find(recording).passes().get(0).dropoutShare()).isCloseTo(0.25, within(0.01));
+    }
+
+    private static LoggedColumns withDropout(double[] time, double[] count, double[] reference, double[] dropout) {
+        return new LoggedColumns(
+                "log.csv",
+                RowLines.from(2),
+                Column.copyOf(time),
+                Column.copyOf(count),
+                null,
+                null,
+                null,
+                Column.copyOf(reference),
+                Column.copyOf(dropout));
+    }
+
+    @Test
     void dropoutsAreToldByPlace() {
         Bench.Truth truth =
                 new Bench(0.001).rest(5).move(400, 100, 400, 400).rest(5).done();
