@@ -23,7 +23,9 @@ public record Break(Cause cause, int row, long line, double fromS, double toS, b
         /** The clock jumped back. */
         CLOCK_BACK,
         /** The indication made a step that the reference did not: the counter was set anew or lost its place. */
-        COUNTER_STEP;
+        COUNTER_STEP,
+        /** The reference made a step that the indication did not: its axis was set to zero, or its angle started again. */
+        REFERENCE_STEP;
 
         /** Returns the cause as written in files and message bundles, lower_snake_case. */
         public String key() {

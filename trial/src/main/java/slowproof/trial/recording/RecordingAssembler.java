@@ -2,6 +2,8 @@ package slowproof.trial.recording;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.counts.CounterRegister;
 import slowproof.trial.counts.CountingRate;
@@ -107,6 +109,7 @@ public final class RecordingAssembler {
         }
         if (indication != null && reference != null) {
             findCounterSteps(topSpeed, countMm);
+            findReferenceSteps(topSpeed);
         }
         remarkBreaks();
         return new Recording(
@@ -428,12 +431,25 @@ public final class RecordingAssembler {
                 }
             }
         }
+        cutAt(found, NoteCode.LOG_COUNTER_STEP);
+    }
+
+    /** Cuts where the reference makes a step that the indication does not. */
+    private void findReferenceSteps(double topSpeed) {
+        Set<Integer> unknown = breaks.stream().map(Break::row).collect(Collectors.toSet());
+        List<Break> found =
+                ReferenceSteps.find(time, requireColumn(reference), requireColumn(indication), topSpeed, unknown)
+                        .stream()
+                        .map(row -> new Break(
+                                Break.Cause.REFERENCE_STEP, row, line(row), time.get(row - 1), time.get(row), true))
+                        .toList();
+        cutAt(found, NoteCode.LOG_REFERENCE_STEP);
+    }
+
+    private void cutAt(List<Break> found, NoteCode code) {
         if (!found.isEmpty()) {
             notes.add(Note.of(
-                    NoteCode.LOG_COUNTER_STEP,
-                    log.source(),
-                    found.size(),
-                    seconds(found.get(0).toS())));
+                    code, log.source(), found.size(), seconds(found.get(0).toS())));
             found.forEach(step -> breaks.removeIf(other -> other.row() == step.row()));
             breaks.addAll(found);
             breaks.sort((one, other) -> Integer.compare(one.row(), other.row()));

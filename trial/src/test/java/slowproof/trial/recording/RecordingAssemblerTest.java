@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import slowproof.trial.counts.CounterRegister;
 import slowproof.trial.counts.Quadrature.Evaluation;
@@ -189,6 +191,69 @@ class RecordingAssemblerTest {
         assertThat(search.passes().get(0).indicationMm()).isCloseTo(5000, within(Q));
         assertThat(search.passes().get(1).indicationMm()).isCloseTo(-5000, within(Q));
         assertThat(search.passes().get(1).joined()).isFalse();
+    }
+
+    /** Two ways of 300 mm at 100 mm/s to and fro, 50 rows a second, with what happens to the reference. */
+    private static PassSearch withReference(DoubleUnaryOperator seen, Break.Cause... causes) {
+        Bench.Truth truth = new Bench(0.02)
+                .rest(2)
+                .move(300, 100, 200, 200)
+                .rest(2)
+                .move(-300, 100, 200, 200)
+                .rest(2)
+                .done();
+        double[] place = truth.positionMm();
+        double[] reference = new double[place.length];
+        for (int i = 0; i < place.length; i++) {
+            reference[i] = place[i] + seen.applyAsDouble(i * 0.02);
+        }
+        Recording recording = RecordingAssembler.assemble(
+                log(truth.timeS(), truth.counts(Q, 0.001), reference), SensorScale.ofCounts(Q));
+        assertThat(recording.breaks()).extracting(Break::cause).containsExactly(causes);
+        assertThat(recording.notes())
+                .extracting(Note::code)
+                .isEqualTo(causes.length == 0 ? List.of() : List.of(NoteCode.LOG_REFERENCE_STEP));
+        return PassFinder.find(recording);
+    }
+
+    @Test
+    void referenceSetToZeroAtRestCutsThereAndBothPassesStayRight() {
+        PassSearch search = withReference(t -> t < 6.5 ? 0 : -300, Break.Cause.REFERENCE_STEP);
+        assertThat(search.passes())
+                .extracting(FoundPass::referenceMm)
+                .usingComparatorForType((a, b) -> Math.abs(a - b) < 0.01 ? 0 : 1, Double.class)
+                .containsExactly(300.0, -300.0);
+    }
+
+    @Test
+    void anAngleThatStartsAgainOnTheWayLosesThatPassOnly() {
+        PassSearch search = withReference(t -> t < 4 ? 0 : -360, Break.Cause.REFERENCE_STEP);
+        assertThat(search.passes())
+                .singleElement()
+                .satisfies(pass -> assertThat(pass.referenceMm()).isCloseTo(-300, within(0.01)));
+    }
+
+    @Test
+    void aNumberThatStandsForNoneMakesNoPass() {
+        PassSearch search = withReference(
+                t -> t > 3.99 && t < 4.05 ? 9999 : 0, Break.Cause.REFERENCE_STEP, Break.Cause.REFERENCE_STEP);
+        assertThat(search.passes())
+                .singleElement()
+                .satisfies(pass -> assertThat(pass.referenceMm()).isCloseTo(-300, within(0.01)));
+    }
+
+    @Test
+    void aReferenceThatIsWrittenLessOftenThanTheLogIsNotCut() {
+        Bench.Truth truth =
+                new Bench(0.02).rest(2).move(300, 100, 200, 200).rest(2).done();
+        double[] place = truth.positionMm();
+        double[] held = new double[place.length];
+        for (int i = 0; i < place.length; i++) {
+            held[i] = place[i - i % 25];
+        }
+        Recording recording =
+                RecordingAssembler.assemble(log(truth.timeS(), truth.counts(Q, 0.001), held), SensorScale.ofCounts(Q));
+        assertThat(recording.breaks()).isEmpty();
     }
 
     @Test
