@@ -2,6 +2,8 @@ package slowproof.files.in;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
@@ -27,6 +29,8 @@ import slowproof.trial.note.Note;
 import slowproof.trial.note.NoteCode;
 import slowproof.trial.note.Quantity;
 import slowproof.trial.note.Unit;
+import slowproof.trial.recording.Break;
+import slowproof.trial.recording.Column;
 import slowproof.trial.recording.FoundPass;
 import slowproof.trial.recording.PassFinder;
 import slowproof.trial.recording.PassFlag;
@@ -165,8 +169,7 @@ final class RecordingCutter {
         PassSearch search = PassFinder.find(recording, wanted.settings());
         notes.addAll(search.notes());
         if (search.passes().isEmpty()) {
-            throw BadInputException.of(
-                    ProblemCode.NO_PASSES, wanted.at(), wanted.log().name());
+            throw noPasses(wanted, recording, search);
         }
         Stream<FoundPass> found = search.passes().stream();
         List<RecordedPass> passes = (large ? found.parallel() : found)
@@ -183,6 +186,28 @@ final class RecordingCutter {
                 passes,
                 notes,
                 sources);
+    }
+
+    /** Tells what was found instead of passes, since many mistakes end here: of unit, column, register, or what counts as rest. */
+    private static BadInputException noPasses(Wanted wanted, Recording recording, PassSearch search) {
+        Column time = recording.timeS();
+        double[] track = (recording.hasReference() ? recording.referenceMm() : recording.indicationMm()).toArray();
+        DoubleSummaryStatistics reach = Arrays.stream(track).summaryStatistics();
+        long jumps = recording.breaks().stream()
+                .filter(place -> place.cause() == Break.Cause.COUNTER_STEP)
+                .count();
+        return BadInputException.of(
+                ProblemCode.NO_PASSES,
+                wanted.at(),
+                wanted.log().name(),
+                recording.size(),
+                new Quantity(time.at(recording.size() - 1) - time.at(0), Unit.S),
+                Quantity.mm(reach.getMax() - reach.getMin()),
+                search.standstills().size(),
+                new Quantity(search.dwellS(), Unit.S),
+                Quantity.mm(search.stillBelowMmPerS() * search.dwellS()),
+                recording.segments().size(),
+                jumps == 0 ? "" : jumps);
     }
 
     private @Nullable SpeedTrace trace(Recording recording) {

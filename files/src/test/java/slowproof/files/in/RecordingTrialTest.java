@@ -287,6 +287,18 @@ class RecordingTrialTest {
     }
 
     @Test
+    void aRecordingWithoutPassesTellsWhatWasFound() throws IOException {
+        Files.writeString(folder.resolve("shuttle.csv"), shuttle(RecordingTrialTest::place));
+        String trial =
+                HEAD + "recordings:\n  - {material: felt, file: shuttle.csv, dwell_s: 3, standstill_mm_s: 0.1}\n";
+        asks(trial, "7201 rows last 72 s", "100 mm in all", "standstills of at least 3 s", "standstill_mm_s");
+        // the first way alone, with a register of 1500 counts that the trial does not name
+        String rows = shuttle(t -> 0.05 * (Math.round(place(t) / 0.05) % 1500));
+        Files.writeString(folder.resolve("shuttle.csv"), rows.substring(0, rows.indexOf("\n9.0,")));
+        asks(trial.replace(", dwell_s: 3, standstill_mm_s: 0.1", ""), "counter_bits", "jumps 1 time", "in 2 parts");
+    }
+
+    @Test
     void aProgrammedSpeedThatWasNotRunIsAskedAbout() throws IOException {
         Files.writeString(folder.resolve("shuttle.csv"), shuttle(RecordingTrialTest::place));
         String trial = HEAD + "recordings:\n  - {material: felt, file: shuttle.csv, speed_mm_s: %s}\n";

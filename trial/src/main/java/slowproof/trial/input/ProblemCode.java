@@ -73,6 +73,10 @@ public enum ProblemCode {
     NO_DATA,
     /** {0} key of the reason, such as "ambiguous". */
     CLOCKS_NOT_ALIGNED,
+    /**
+     * {0} file, {1} rows, {2} how long they last, {3} how far the track moved by which standstills are told, {4} standstills found, {5} shortest
+     * standstill, {6} width within which it stays, {7} parts that it was cut into, {8} jumps of the counter, empty for none.
+     */
     NO_PASSES,
     LIMIT_ZERO,
     /** {0} value found, {1} series. */
