@@ -171,6 +171,9 @@ final class RecordingCutter {
         if (search.passes().isEmpty()) {
             throw noPasses(wanted, recording, search);
         }
+        if (together.reason() != null) {
+            checkRates(wanted, search);
+        }
         Stream<FoundPass> found = search.passes().stream();
         List<RecordedPass> passes = (large ? found.parallel() : found)
                 .map(pass -> recorded(
@@ -186,6 +189,24 @@ final class RecordingCutter {
                 passes,
                 notes,
                 sources);
+    }
+
+    /**
+     * One offset does not bring clocks together that run at different rates: then the sensor moves while the reference rests.
+     *
+     * @throws BadInputException if that is so in half of the passes or more
+     */
+    private void checkRates(Wanted wanted, PassSearch search) {
+        int apart = (int) search.passes().stream()
+                .filter(pass -> pass.flags().contains(PassFlag.STANDSTILL_DRIFT))
+                .count();
+        int all = search.passes().size();
+        if (2 * apart >= all) {
+            throw BadInputException.of(ProblemCode.CLOCKS_NOT_ALIGNED, wanted.at(), ClockReason.RATES_DIFFER.key());
+        }
+        if (apart > 0) {
+            notes.add(Note.of(NoteCode.LOG_CLOCKS_APART, wanted.log().name(), apart, all));
+        }
     }
 
     /** Tells what was found instead of passes, since many mistakes end here: of unit, column, register, or what counts as rest. */

@@ -127,10 +127,14 @@ class RecordingTrialTest {
 
     /** Four passes of the simulated felt, recorded on two clocks; the reference's log carries another heading and unit. */
     private SimRecording writeTwoLogs() throws IOException {
+        return writeTwoLogs(120);
+    }
+
+    private SimRecording writeTwoLogs(double driftPpm) throws IOException {
         SeriesPlan series = SeriesPlan.alternating("s", DemoPlant.felt(), 300, Drive.of(60, 500), 2);
         BenchPlan plan =
                 new BenchPlan(List.of(series), SimSensor.of(0.05), new SimReference(0.002, 0, 0.001), 0, 1.5, 0, null);
-        SimRecording sim = Bench.record(plan, 0, RecorderPlan.twoClocks(500, 250, 0.4, 120), RandomStreams.of(3));
+        SimRecording sim = Bench.record(plan, 0, RecorderPlan.twoClocks(500, 250, 0.4, driftPpm), RandomStreams.of(3));
         StringBuilder sensor = new StringBuilder("time_s,count,valid\n");
         double[] sensorTime = sim.sensorTimeS();
         long[] count = sim.count();
@@ -168,6 +172,15 @@ class RecordingTrialTest {
             assertThat(passes.get(i).errorMm()).isCloseTo(pass.errorMm(), within(0.05 + 3 * 0.002));
             assertThat(passes.get(i).dropoutPercent()).isCloseTo(100 * pass.dropoutShare(), within(0.5));
         }
+    }
+
+    @Test
+    void clocksThatRunAtDifferentRatesAreRefusedInWords() throws IOException {
+        writeTwoLogs(80_000);
+        asks(
+                HEAD + "recordings:\n  - {material: felt, sensor_file: sensor.csv, reference_file: axis.csv}\n",
+                "different rates",
+                "sensor moves while the reference rests");
     }
 
     @Test

@@ -13,7 +13,9 @@ public enum ClockReason {
     /** Fewer than two passes with enough counts: roughly aligned only. */
     TOO_FEW_PASSES,
     /** The estimate did not settle, or its uncertainty is larger than the rough alignment's: roughly aligned only. */
-    NOT_SETTLED;
+    NOT_SETTLED,
+    /** Brought together by one offset, one log moves while the other rests: the clocks do not run alike. */
+    RATES_DIFFER;
 
     /** Returns the reason as written in files and message bundles, lower_snake_case. */
     public String key() {

@@ -48,6 +48,10 @@ public enum NoteCode {
     LOG_CLOCKS,
     /** {0} rough offset, {1} key of the reason. */
     LOG_CLOCKS_ROUGH,
+    /** {0} passes in which the sensor moves while the reference rests, {1} all passes; the clocks were brought together by one offset only. */
+    LOG_CLOCKS_APART,
+    /** {0} speed below which it counts as rest, {1} speed of the slowest pass, {2} shortest standstill. */
+    LOG_REST_UNCLEAR,
     /** {0} line. */
     LOG_LAST_ROW_BROKEN,
     /** {0} line. */

@@ -36,6 +36,9 @@ public final class PassFinder {
     /** A plateau holds at least this share of the path; near the peak of a triangular move it is 14 %. */
     private static final double PLATEAU = 0.2;
 
+    /** Speed of rest, as a share of the slowest pass, above which both are hardly told apart. */
+    private static final double UNCLEAR_REST = 0.2;
+
     /** A shorter halt is the turning point of an ordinary ramp or a stagger of the log. */
     private static final double SHORTEST_HALT_S = 0.1;
 
@@ -83,6 +86,7 @@ public final class PassFinder {
                     Quantity.mmPerS(finder.motion.stillWidthMm() / finder.motion.dwellS())));
         }
         Motion motion = finder.motion;
+        finder.remarkUnclearRest(settings);
         return new PassSearch(
                 finder.passes,
                 finder.dwells,
@@ -91,6 +95,21 @@ public final class PassFinder {
                 motion.dwellS(),
                 motion.noiseMm(),
                 finder.notes);
+    }
+
+    /** Tells where the noise that was taken for rest lets through speeds like those of the passes, as when there is no rest of a dwell's length. */
+    private void remarkUnclearRest(PassSettings settings) {
+        double threshold = motion.stillWidthMm() / motion.dwellS();
+        double slowest =
+                passes.stream().mapToDouble(FoundPass::plateauSpeedMmPerS).min().orElse(Double.POSITIVE_INFINITY);
+        if (settings.stillBelowMmPerS() == null && threshold > UNCLEAR_REST * slowest) {
+            notes.add(Note.of(
+                    NoteCode.LOG_REST_UNCLEAR,
+                    recording.source(),
+                    Quantity.mmPerS(threshold),
+                    Quantity.mmPerS(slowest),
+                    seconds(motion.dwellS())));
+        }
     }
 
     private void searchSegment(Segment segment) {

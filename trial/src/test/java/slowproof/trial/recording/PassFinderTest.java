@@ -240,6 +240,21 @@ class PassFinderTest {
     }
 
     @Test
+    void standstillsShorterThanADwellMakeTheRestUnclearAndThatIsSaid() {
+        Bench bench = new Bench(0.01).rest(0.15);
+        for (int i = 0; i < 3; i++) {
+            bench.move(300, 100, 200, 200).rest(0.1).move(-300, 100, 200, 200).rest(0.1);
+        }
+        LoggedColumns log = bench.done().counted(Q, 0, 0.001, 1);
+        Recording recording = RecordingAssembler.assemble(log, SensorScale.ofCounts(Q));
+        assertThat(PassFinder.find(recording).notes()).extracting(Note::code).contains(NoteCode.LOG_REST_UNCLEAR);
+        PassSettings shorter = new PassSettings(0.05, null, null, 0.01);
+        PassSearch search = PassFinder.find(recording, shorter);
+        assertThat(search.passes()).hasSize(6);
+        assertThat(search.notes()).isEmpty();
+    }
+
+    @Test
     void rowsLeftOutForWantOfACountStillTellTheirDropout() {
         Bench.Truth truth =
                 new Bench(0.01).rest(5).move(400, 100, 400, 400).rest(5).done();
