@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Measures whole processes on a one-clock log of ten million rows (about 350 MB), in turn, in one run: findings without a
-# cache, findings that fill the cache, findings from the cache, and DuckDB loading the same file into a table; then both ten
-# times within one process, which leaves the work itself, compiled. Prints the least and the middle of wall time, the
+# cache, findings that fill the cache, findings from the cache, DuckDB loading the same file into a table, and the least that a
+# program in Java can do with it; then findings and DuckDB ten times within one process, which leaves the work itself, compiled. Prints the least and the middle of wall time, the
 # middle of processor time, the peak memory, and ratios.
 # Usage: benchmarks/long-log.sh FOLDER [RUNS] [ROWS] [SPEEDS]; the log is made in FOLDER when it is not there.
 set -euo pipefail
@@ -17,7 +17,7 @@ java=$(sed -n 2p "$here/.build/current")
 mkdir -p "$folder"
 classes=$folder/classes
 source=$here/benchmarks/src/jmh/java/slowproof/benchmarks
-"$(dirname "$java")/javac" -d "$classes" -cp "$build/slowproof.jar:$build/lib/*" "$source/LongLog.java" "$source/DuckDbLoad.java" \
+"$(dirname "$java")/javac" -d "$classes" -cp "$build/slowproof.jar:$build/lib/*" "$source/LongLog.java" "$source/DuckDbLoad.java" "$source/BareLoad.java" \
     "$here/benchmarks/FindingsAgain.java"
 [ -s "$folder/long.csv" ] || "$java" -cp "$classes" slowproof.benchmarks.LongLog "$folder" "$rows" "$speeds"
 touch -d '1 hour ago' "$folder/long.csv"
@@ -38,6 +38,8 @@ for _ in $(seq "$runs"); do
     measured plain env SLOWPROOF_CACHE=off "$here/slowproof" findings "$folder/trial.yaml"
     measured duckdb "$java" -cp "$classes:$build/lib/*" slowproof.benchmarks.DuckDbLoad "$folder/long.csv"
     awk '{ print $1 / 1000, 0, 0 }' "$folder/out.duckdb" >>"$figures.load"
+    measured bare "$java" -XX:+UseParallelGC -XX:-UsePerfData -cp "$classes" slowproof.benchmarks.BareLoad "$folder/long.csv"
+    measured hashed "$java" -XX:+UseParallelGC -XX:-UsePerfData -cp "$classes" slowproof.benchmarks.BareLoad "$folder/long.csv" hash
     measured first env SLOWPROOF_CACHE="$cache" "$here/slowproof" findings "$folder/trial.yaml"
     measured second env SLOWPROOF_CACHE="$cache" "$here/slowproof" findings "$folder/trial.yaml"
 done
@@ -54,6 +56,8 @@ line first 'findings, filling the cache'
 line second 'findings, from the cache'
 line duckdb 'DuckDB, whole process'
 printf '%-44s %7.2fs %7.2fs\n' 'DuckDB, the load alone' "$(least load 1)" "$(middle load 1)"
+line bare 'bare Java, numbers into arrays'
+line hashed 'bare Java, the same and the fingerprint'
 ratio() { awk "BEGIN { printf \"%.2f\", $(least "$1" 1) / $(least "$2" 1) }"; }
 echo "ratios of the least: findings over DuckDB's whole process $(ratio plain duckdb), over its load alone $(ratio plain load), second over first $(ratio second first)"
 

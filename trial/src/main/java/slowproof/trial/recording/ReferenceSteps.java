@@ -29,11 +29,14 @@ final class ReferenceSteps {
      * @param time times in s
      * @param reference positions in mm
      * @param indication indication in mm
-     * @param topSpeedMmPerS highest speed of the recording in mm/s
+     * @param topSpeedMmPerS highest speed of the recording in mm/s; zero or NaN when too few rows tell none, and then no step either
      * @param unknown rows before which rows are missing, so that nothing can be said
      */
     static List<Integer> find(
             Column time, Column reference, Column indication, double topSpeedMmPerS, Set<Integer> unknown) {
+        if (!(topSpeedMmPerS > 0)) {
+            return List.of();
+        }
         RowBlocks moves = reference.blocks();
         double clear = Math.max(CLEAR_MM, STEPS * reference.smallestStep());
         List<Integer> rows = new ArrayList<>();
