@@ -3,6 +3,7 @@ package slowproof.trial.clock;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.hipparchus.exception.MathRuntimeException;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.clock.Blocks.Move;
 import slowproof.trial.recording.Break;
@@ -35,6 +36,12 @@ public final class ClockEstimator {
     private static final double CURVE_PRIOR = 0.2;
 
     private static final double START_PRIOR_MM = 0.5;
+
+    /**
+     * Steps of the reference, as a share of a count, beyond which they decide the fit: they lie alike in neighbouring blocks, so no
+     * uncertainty that the residuals show covers them.
+     */
+    private static final double COARSE = 0.3;
 
     private static final double DRIFT_NOT_MEASURED = 10e-6;
 
@@ -88,6 +95,9 @@ public final class ClockEstimator {
         if (moves.size() < 2 || edges.size() < 50) {
             return Alignment.rough(coarse, ClockReason.TOO_FEW_PASSES);
         }
+        if (!sameClock && reference.referenceMm().smallestStep() > COARSE * edges.countMm()) {
+            return Alignment.rough(coarse, ClockReason.REFERENCE_COARSE);
+        }
         ReferenceTrack track = new ReferenceTrack(reference);
         double top = moves.stream().mapToDouble(Move::topSpeedMmPerS).max().orElseThrow();
         double slow = moves.stream().mapToDouble(Move::topSpeedMmPerS).min().orElseThrow();
@@ -102,7 +112,13 @@ public final class ClockEstimator {
             if (blocks.movesWithBlocks().length < 2) {
                 return Alignment.rough(coarse, ClockReason.TOO_FEW_PASSES);
             }
-            BlockFit fit = BlockFit.of(blocks, scatter, prior());
+            BlockFit fit;
+            try {
+                fit = BlockFit.of(blocks, scatter, prior());
+            } catch (MathRuntimeException e) {
+                // numbers that no longer tell the columns apart, as in a record of few or odd moves
+                return Alignment.rough(coarse, ClockReason.NOT_SETTLED);
+            }
             scatter = fit.scatter();
             offset += fit.coefficient(Blocks.OFFSET);
             drift += fit.coefficient(Blocks.DRIFT);
@@ -142,7 +158,15 @@ public final class ClockEstimator {
             return Alignment.rough(coarse, ClockReason.NOT_SETTLED);
         }
         ClockFit clock = new ClockFit(
-                epoch, offset, offsetU, drift, driftU, driftU <= DRIFT_NOT_MEASURED, passes, blocks.edges());
+                epoch,
+                offset,
+                offsetU,
+                drift,
+                driftU,
+                fit.offsetWithDrift(),
+                driftU <= DRIFT_NOT_MEASURED,
+                passes,
+                blocks.edges());
         return new Alignment(coarse.offsetS(), coarse.factor(), clock, null);
     }
 
@@ -173,12 +197,12 @@ public final class ClockEstimator {
     /** Least squares on differences of block means. */
     private static final class BlockFit {
         private final double[] beta;
-        private final double[] sd;
+        private final Solver.Uncertainties known;
         private final Scatter scatter;
 
-        private BlockFit(double[] beta, double[] sd, Scatter scatter) {
+        private BlockFit(double[] beta, Solver.Uncertainties known, Scatter scatter) {
             this.beta = beta;
-            this.sd = sd;
+            this.known = known;
             this.scatter = scatter;
         }
 
@@ -187,7 +211,11 @@ public final class ClockEstimator {
         }
 
         double standardUncertainty(int k) {
-            return sd[k];
+            return known.standard(k);
+        }
+
+        double offsetWithDrift() {
+            return known.offsetWithDrift();
         }
 
         Scatter scatter() {
@@ -203,7 +231,7 @@ public final class ClockEstimator {
                 scatter = solver.scatterOfResiduals(scatter);
             }
             solver.solve(scatter);
-            return new BlockFit(solver.beta(), solver.standardUncertainties(), scatter);
+            return new BlockFit(solver.beta(), solver.uncertainties(), scatter);
         }
     }
 }

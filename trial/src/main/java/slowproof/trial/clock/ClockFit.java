@@ -10,6 +10,7 @@ package slowproof.trial.clock;
  * @param offsetAtEpochStandardUncertaintyS its standard uncertainty in s
  * @param drift drift used, a ratio
  * @param driftStandardUncertainty its standard uncertainty, a ratio; that of the assumption when the record says nothing
+ * @param correlation correlation of offset and drift, from -1 to 1
  * @param driftMeasured false when the record is too short or too coarse for a figure (twice its standard uncertainty is above 20 ppm)
  * @param passes passes that took part
  * @param edges count transitions that took part
@@ -20,6 +21,7 @@ public record ClockFit(
         double offsetAtEpochStandardUncertaintyS,
         double drift,
         double driftStandardUncertainty,
+        double correlation,
         boolean driftMeasured,
         int passes,
         int edges) {
@@ -33,9 +35,15 @@ public record ClockFit(
         return offsetAtEpochS - drift * epochS;
     }
 
-    /** Returns the standard uncertainty of the offset at sensor time zero in s; that of the drift adds to it. */
+    /**
+     * Returns the standard uncertainty of the offset at sensor time zero in s: that at the epoch and that of the drift over the time
+     * since, with their correlation (JCGM 100:2008, 5.2.2).
+     */
     public double offsetStandardUncertaintyS() {
-        return Math.hypot(offsetAtEpochStandardUncertaintyS, driftStandardUncertainty * epochS);
+        double way = driftStandardUncertainty * epochS;
+        double both = 2 * correlation * offsetAtEpochStandardUncertaintyS * way;
+        return Math.sqrt(
+                Math.max(offsetAtEpochStandardUncertaintyS * offsetAtEpochStandardUncertaintyS + way * way - both, 0));
     }
 
     /** Returns the drift in ppm, or NaN when the record does not carry a figure. */

@@ -14,6 +14,8 @@ public enum ClockReason {
     TOO_FEW_PASSES,
     /** The estimate did not settle, or its uncertainty is larger than the rough alignment's: roughly aligned only. */
     NOT_SETTLED,
+    /** The reference moves in steps too large beside a count: roughly aligned only. */
+    REFERENCE_COARSE,
     /** Brought together by one offset, one log moves while the other rests: the clocks do not run alike. */
     RATES_DIFFER;
 

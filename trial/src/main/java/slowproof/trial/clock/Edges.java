@@ -24,6 +24,11 @@ final class Edges {
         this.countMm = countMm;
     }
 
+    /** Returns the distance per count in mm, or the smallest step where there are no counts. */
+    double countMm() {
+        return countMm;
+    }
+
     static Edges of(Recording recording, double factor) {
         double[] time = recording.timeS().toArray();
         double[] shown = recording.indicationMm().toArray();

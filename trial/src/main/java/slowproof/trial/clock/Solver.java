@@ -145,9 +145,10 @@ final class Solver {
     /**
      * Returns the standard uncertainties of the last solution: by the model, or by the scores of whole passes where
      * these are larger. Few passes tell little of their own scatter, so that of the scores is widened by Student's t
-     * (passes - 1 degrees of freedom) over its limit for many: twice the result holds about 95 % then, too.
+     * (passes - 1 degrees of freedom) over its limit for many: twice the result holds about 95 % then, too. The correlation is
+     * that of the scores, which is nearly that of the model.
      */
-    double[] standardUncertainties() {
+    Uncertainties uncertainties() {
         CholeskyDecomposition factor = new CholeskyDecomposition(normal, 1e-9, 1e-300);
         RealMatrix inverse = factor.getSolver().getInverse();
         RealMatrix scores = PassScores.sum(whitened, scaled, move, factor.getL());
@@ -160,7 +161,32 @@ final class Solver {
             double ofPasses = thin * thin * robust.getEntry(k, k);
             deviation[k] = scale[k] * Math.sqrt(Math.max(inverse.getEntry(k, k), ofPasses));
         }
-        return deviation;
+        return new Uncertainties(
+                deviation,
+                robust.getEntry(Blocks.OFFSET, Blocks.DRIFT)
+                        / Math.sqrt(robust.getEntry(Blocks.OFFSET, Blocks.OFFSET)
+                                * robust.getEntry(Blocks.DRIFT, Blocks.DRIFT)));
+    }
+
+    /** How well the coefficients are known. */
+    static final class Uncertainties {
+        private final double[] standard;
+        private final double offsetWithDrift;
+
+        private Uncertainties(double[] standard, double offsetWithDrift) {
+            this.standard = standard;
+            this.offsetWithDrift = offsetWithDrift;
+        }
+
+        /** Returns the standard uncertainty of a coefficient. */
+        double standard(int coefficient) {
+            return standard[coefficient];
+        }
+
+        /** Returns the correlation of offset and drift, from -1 to 1. */
+        double offsetWithDrift() {
+            return offsetWithDrift;
+        }
     }
 
     private double variance(int i, Scatter scatter) {

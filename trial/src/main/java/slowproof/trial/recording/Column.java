@@ -138,7 +138,7 @@ public final class Column {
     }
 
     /** Returns the smallest step between neighbouring rows, zero when no value ever changes. */
-    double smallestStep() {
+    public double smallestStep() {
         return blocks().smallestMove();
     }
 

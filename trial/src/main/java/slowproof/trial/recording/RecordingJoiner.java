@@ -11,10 +11,14 @@ import slowproof.trial.note.Note;
 
 /**
  * Joins a sensor's and a reference's recording to one on the reference's clock. Rows of both are kept: at a row of
- * the sensor the reference lies on the straight line between its two neighbours, at a row of the reference the
- * sensor's last count still stands. Where either lacks rows there is no row, and a break.
+ * the sensor the reference lies on the straight line between its two neighbours. At a row of the reference the sensor's last
+ * count still stands where it counts one by one; where it took several counts from row to row, it lies on the straight line too,
+ * or every speed over a few rows would be wrong by what is held back. Where either lacks rows there is no row, and a break.
  */
 public final class RecordingJoiner {
+    /** A step of one count, in counts. */
+    private static final double SINGLE_COUNT = 1.5;
+
     private final Recording sensor;
     private final Recording reference;
     private final DoubleUnaryOperator toReferenceTime;
@@ -29,7 +33,12 @@ public final class RecordingJoiner {
     private final Column.Builder dropouts;
     private final List<IllegalTransition> illegal = new ArrayList<>();
     private final List<Break> breaks = new ArrayList<>();
+    private final double countMm;
     private boolean rowsMissing;
+
+    /** True as long as all that is missing are values of rows whose share of dropout is known. */
+    private boolean shareKnown = true;
+
     private boolean cut;
     private double lastTime;
 
@@ -39,6 +48,7 @@ public final class RecordingJoiner {
         this.toReferenceTime = toReferenceTime;
         referenceTime = reference.timeS();
         indication = sensor.indicationMm();
+        countMm = Double.isNaN(sensor.countMm()) ? indication.smallestStep() : sensor.countMm();
         position = reference.referenceMm();
         sensorBreaks = new Breaks(sensor);
         referenceBreaks = new Breaks(reference);
@@ -117,7 +127,7 @@ public final class RecordingJoiner {
                 double from = position.get(r - 1);
                 add(sensorTime, indication.get(s), from + share * (position.get(r) - from), s);
             } else if (!sensorRow && s > 0 && s < sensor.size() && sensorBreak == null) {
-                add(time, indication.get(s - 1), position.get(r), s);
+                add(time, shownAt(time, s, sensorTime), position.get(r), s);
             }
             s += sensorRow ? 1 : 0;
             r += both || !sensorRow ? 1 : 0;
@@ -143,19 +153,33 @@ public final class RecordingJoiner {
                 notes);
     }
 
+    /** Returns the indication in mm at a time between two rows of the sensor, the later one of which is given. */
+    private double shownAt(double time, int later, double laterTime) {
+        double before = indication.get(later - 1);
+        double step = indication.get(later) - before;
+        if (Math.abs(step) <= SINGLE_COUNT * countMm) {
+            return before;
+        }
+        double from = sensorTime(later - 1);
+        return before + step * (time - from) / (laterTime - from);
+    }
+
     private void note(@Nullable Break place) {
         if (place != null) {
             rowsMissing = true;
             cut |= place.splits();
+            shareKnown &= place.cause() == Break.Cause.NO_VALUE;
         }
     }
 
     private void add(double time, double indicationMm, double positionMm, int dropoutRow) {
         int row = times.size();
         if (row > 0 && rowsMissing) {
-            breaks.add(new Break(Break.Cause.GAP, row, row + 1L, lastTime, time, cut));
+            Break.Cause cause = shareKnown ? Break.Cause.NO_VALUE : Break.Cause.GAP;
+            breaks.add(new Break(cause, row, row + 1L, lastTime, time, cut));
         }
         rowsMissing = false;
+        shareKnown = true;
         cut = false;
         lastTime = time;
         times.add(time);

@@ -3,13 +3,17 @@ package slowproof.trial.clock;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import slowproof.trial.recording.FoundPass;
 import slowproof.trial.recording.PassFinder;
+import slowproof.trial.recording.PassSearch;
+import slowproof.trial.recording.PlateauSpeed;
 import slowproof.trial.recording.Recording;
 import slowproof.trial.recording.RecordingJoiner;
+import slowproof.trial.recording.SpeedJudge;
 import slowproof.trial.simulator.Bench;
 import slowproof.trial.simulator.BenchPlan;
 import slowproof.trial.simulator.DemoPlant;
@@ -111,6 +115,56 @@ class ClockEstimatorTest {
         assertThat(alignment.fit()).isNull();
         assertThat(alignment.reason()).isEqualTo(ClockReason.TOO_FEW_PASSES);
         assertThat(alignment.roughOffsetS()).isCloseTo(0.3, within(0.01));
+    }
+
+    @Test
+    void aReferenceInLargeStepsIsAlignedRoughlyOnly() {
+        for (double step : new double[] {0.05, 0.5}) {
+            SeriesPlan series = SeriesPlan.alternating("s", DemoPlant.felt(), 300, Drive.of(60, 500), 5);
+            BenchPlan plan = BenchPlan.of(List.of(series), SimSensor.of(Q), new SimReference(0, 0, step));
+            SimRecording sim = Bench.record(plan, 0, RecorderPlan.twoClocks(500, 250, 0.3, 0), RandomStreams.of(SEED));
+            Alignment alignment = align(sim);
+            assertThat(alignment.reason()).isEqualTo(ClockReason.REFERENCE_COARSE);
+            assertThat(alignment.roughOffsetS()).isCloseTo(0.3, within(0.01));
+        }
+    }
+
+    @Test
+    void offsetAtTimeZeroIsWithinItsUncertaintyWhereSpeedsAscend() {
+        int inside = 0;
+        int seeds = 20;
+        for (int seed = 0; seed < seeds; seed++) {
+            List<SeriesPlan> ladder = new ArrayList<>();
+            for (double speed : new double[] {25, 50, 100, 200}) {
+                ladder.add(SeriesPlan.alternating("s" + speed, DemoPlant.felt(), 300, Drive.of(speed, 400), 1));
+            }
+            BenchPlan plan =
+                    new BenchPlan(ladder, SimSensor.of(Q), new SimReference(NOISE, 0, 0.001), 0.05, 1.5, 0, null);
+            SimRecording sim =
+                    Bench.record(plan, 0, RecorderPlan.twoClocks(1000, 250, 0.4, 100), RandomStreams.of(SEED + seed));
+            ClockFit fit = Objects.requireNonNull(align(sim).fit());
+            double error = fit.offsetS() - sim.truth().referenceTimeS(0);
+            inside += Math.abs(error) <= 2 * fit.offsetStandardUncertaintyS() ? 1 : 0;
+        }
+        // twenty at 95 %: fewer than 16 would happen in three of a thousand tests (binomial)
+        assertThat(inside).as("of 20 from seed " + SEED).isGreaterThanOrEqualTo(16);
+    }
+
+    @Test
+    void speedIsJudgedRightWhereTheReferenceIsWrittenMoreOftenThanTheSensor() {
+        SimRecording sim = record(200, 3, RecorderPlan.twoClocks(200, 1000, 0.4, 50));
+        Recording sensor = Recordings.sensor(sim, Q);
+        Recording axis = Recordings.axis(sim);
+        Recording joined = RecordingJoiner.join(sensor, axis, ClockEstimator.align(sensor, axis)::referenceTimeS);
+        PassSearch search = PassFinder.find(joined);
+        assertThat(search.passes()).hasSize(6);
+        for (FoundPass pass : search.passes()) {
+            PlateauSpeed speed =
+                    Objects.requireNonNull(SpeedJudge.judge(joined, search, pass, SpeedJudge.USUAL_AVERAGING_S));
+            double whole = pass.errorMm() / pass.referenceMm();
+            // starts and stops take a part of the pass with an error of their own; a count held back for a row is 0.3 %
+            assertThat(speed.relativeError()).isCloseTo(whole, within(0.0005));
+        }
     }
 
     @Test
