@@ -163,7 +163,9 @@ final class ParquetLog {
         double value = target.value(number);
         if (Double.isInfinite(number)) {
             problems.add(ProblemCode.NOT_FINITE, row, target.index() + 1, target.heading(), String.valueOf(number));
-        } else if (target.role() == ColumnRole.DROPOUT && !(value >= 0 && value <= 1)) {
+        } else if (target.role() == ColumnRole.VALID && !target.permitted(value)) {
+            problems.add(ProblemCode.LOG_FLAG, row, target.index() + 1, target.heading(), String.valueOf(number), "");
+        } else if (!target.permitted(value)) {
             problems.add(
                     ProblemCode.OUT_OF_RANGE,
                     row,
@@ -178,10 +180,22 @@ final class ParquetLog {
     /** An empty cell is missing; a text that is no number is wrong. */
     private double missing(ResultSet rows, int k, Target target, long row) throws SQLException {
         String text = rows.getString(2 * k + 2);
+        if (text != null && target.role() == ColumnRole.VALID && !text.isBlank()) {
+            return flag(target, text, row);
+        }
         if (text != null && !text.isBlank() && !CellNumber.notFiniteWord(text)) {
             problems.add(ProblemCode.NOT_A_NUMBER, row, target.index() + 1, target.heading(), Cells.shown(text), ".");
         }
         return Double.NaN;
+    }
+
+    /** A flag may be written as a word. */
+    private double flag(Target target, String text, long row) {
+        double value = target.value(CellNumber.flag(text));
+        if (!target.permitted(value)) {
+            problems.add(ProblemCode.LOG_FLAG, row, target.index() + 1, target.heading(), Cells.shown(text), "");
+        }
+        return value;
     }
 
     /** Two expressions for a column: its number, and its text where it has no number. */

@@ -108,7 +108,6 @@ final class PlainBlock {
     }
 
     private boolean meant(Target target, double[] numbers, int taken) {
-        boolean share = target.role() == ColumnRole.DROPOUT;
         double before = Double.NaN;
         double meant = 0;
         for (int row = rows; row < rows + taken; row++) {
@@ -116,7 +115,7 @@ final class PlainBlock {
             if (numbers[row] != before) {
                 before = numbers[row];
                 meant = target.value(before);
-                if (share && !(meant >= 0 && meant <= 1)) {
+                if (!target.permitted(meant)) {
                     return false;
                 }
             }

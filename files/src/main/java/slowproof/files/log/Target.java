@@ -37,14 +37,25 @@ record Target(
         };
     }
 
-    /** Returns what the recording holds for a number in the cell, in s, mm, mm/s, counts, levels or a ratio. */
+    /**
+     * Returns what the recording holds for a number in the cell, in s, mm, mm/s, counts, levels or a ratio; it may be one
+     * that is not {@link #permitted}.
+     */
     double value(double number) {
         return switch (role) {
             case TIME, READING, REFERENCE, SPEED, DROPOUT -> number * factor / divisor;
             case COUNT -> number;
             case CHANNEL_A, CHANNEL_B -> number > (threshold == null ? 0.5 : threshold) ? 1 : 0;
-            case VALID -> number > 0.5 ? 0 : 1;
+            case VALID -> number == 1 ? 0 : number == 0 ? 1 : Double.NaN;
             case LEVEL -> threshold != null && number < threshold ? 1 : 0;
+        };
+    }
+
+    /** Returns true when a recording may hold a value; a share beyond the whole and a flag that is none are refused. */
+    boolean permitted(double value) {
+        return switch (role) {
+            case DROPOUT, VALID -> value >= 0 && value <= 1;
+            case TIME, READING, REFERENCE, SPEED, COUNT, CHANNEL_A, CHANNEL_B, LEVEL -> true;
         };
     }
 }

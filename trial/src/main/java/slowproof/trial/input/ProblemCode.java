@@ -99,6 +99,8 @@ public enum ProblemCode {
     LOG_COLUMN_NOT_THERE,
     /** No arguments. */
     LOG_THRESHOLD_MISSING,
+    /** {0} cell that should be a flag, {1} separator where it may be a decimal comma too, or empty. */
+    LOG_FLAG,
     /** {0} unit of the angle. */
     LOG_CIRCUMFERENCE_MISSING,
     /** {0} what the parser says. */
