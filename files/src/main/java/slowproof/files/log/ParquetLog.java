@@ -31,6 +31,10 @@ final class ParquetLog {
     private final LogRequest request;
     private final LogProblems problems;
     private final ColumnSpace space;
+    private final TimeStamps stamps = new TimeStamps();
+
+    /** Kinds of the columns, as the database calls them. */
+    private List<String> kinds = List.of();
 
     private ParquetLog(Path path, Statement statement, LogRequest request, LogProblems problems, ColumnSpace space) {
         this.statement = statement;
@@ -146,7 +150,9 @@ final class ParquetLog {
                     double number = rows.getDouble(2 * k + 1);
                     boolean known = !rows.wasNull() && !Double.isNaN(number);
                     Target target = targets.get(k);
-                    if (target.stamps() && known) {
+                    if (target.stamps() && known && isClock(target)) {
+                        number = stamps.runOn(number / 1e6);
+                    } else if (target.stamps() && known) {
                         if (row == 1) {
                             midnight[k] = number - number % MICROSECONDS_PER_DAY;
                         }
@@ -157,6 +163,12 @@ final class ParquetLog {
             }
         }
         return columns.stream().map(Column.Builder::build).toList();
+    }
+
+    /** Returns true for a column of clock times without a date. */
+    private boolean isClock(Target target) {
+        String kind = kinds.get(target.index());
+        return kind.startsWith("TIME") && !kind.startsWith("TIMESTAMP");
     }
 
     private double value(Target target, double number, long row) {
@@ -209,9 +221,12 @@ final class ParquetLog {
         try (ResultSet first = statement.executeQuery("SELECT * FROM " + source + " LIMIT 1")) {
             ResultSetMetaData about = first.getMetaData();
             List<String> headings = new ArrayList<>();
+            List<String> found = new ArrayList<>();
             for (int i = 1; i <= about.getColumnCount(); i++) {
                 headings.add(about.getColumnName(i));
+                found.add(about.getColumnTypeName(i));
             }
+            kinds = List.copyOf(found);
             if (!first.next()) {
                 return null;
             }

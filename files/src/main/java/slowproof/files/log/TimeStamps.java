@@ -6,13 +6,17 @@ import java.time.LocalDate;
 /**
  * Reads time stamps into seconds: ISO 8601 dates with times ({@code 2026-03-01T06:00:00.250Z}, a space in the place
  * of T allowed), German dates ({@code 01.03.2026 06:00:00,250}), and plain clock times, which run on past midnight.
- * Decimals of seconds may follow a point or a comma. One reading thread.
+ * Decimals of seconds may follow a point or a comma. A workbook writes a clock time as one of day 0, 1899-12-30, and it
+ * is taken as such. One reading thread.
  *
  * <p>A zone at the end counts: where it changes, as when summer time ends, the stamps run on by what it says. Stamps
  * are told in the zone of the first one that has any; one without a zone is in that of the stamp before.
  */
 final class TimeStamps {
     private static final double DAY_S = 86_400;
+
+    /** Day of a clock time in a workbook, where nothing was ever logged. */
+    private static final long NO_DAY = LocalDate.of(1899, 12, 30).toEpochDay();
 
     /** No zone lies further from Greenwich; ISO 8601 libraries draw the same line. */
     private static final int MOST_ZONE_H = 18;
@@ -76,10 +80,15 @@ final class TimeStamps {
         if (firstDay == Long.MIN_VALUE) {
             firstDay = day;
         }
-        return (day - firstDay) * DAY_S + seconds - moved(east);
+        double total = (day - firstDay) * DAY_S + seconds - moved(east);
+        return firstDay == NO_DAY ? runOn(total) : total;
     }
 
-    /** Returns the seconds of a clock time since midnight before the first one. */
+    /**
+     * Returns the seconds of a clock time since midnight before the first one.
+     *
+     * @param seconds seconds since midnight of its own day
+     */
     double runOn(double seconds) {
         // more than half a day back is the next day; less is a clock that was set back
         if (previousClockS - seconds > DAY_S / 2) {

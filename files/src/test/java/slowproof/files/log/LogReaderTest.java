@@ -364,6 +364,34 @@ class LogReaderTest {
     }
 
     @Test
+    void clockTimesOfAWorkbookRunOnPastMidnight() throws IOException {
+        double second = 1.0 / 86_400;
+        // the clock starts again at midnight, or its cells count on as a span of time does
+        for (double afterMidnight : new double[] {0, 1}) {
+            Path book = folder.resolve("log.xlsx");
+            try (OutputStream out = Files.newOutputStream(book);
+                    Workbook workbook = new Workbook(out, "test", "1.0")) {
+                Worksheet sheet = workbook.newWorksheet("log");
+                String[] headings = {"time", "count", "reference_mm"};
+                double[] days = {1 - 2 * second, 1 - second, afterMidnight, afterMidnight + second};
+                for (int k = 0; k < headings.length; k++) {
+                    sheet.value(0, k, headings[k]);
+                    for (int row = 0; row < days.length; row++) {
+                        sheet.value(row + 1, k, k == 0 ? days[row] : row);
+                        sheet.style(row + 1, k)
+                                .format(k == 0 ? "hh:mm:ss.000" : "0.00")
+                                .set();
+                    }
+                }
+            }
+            Recording recording =
+                    LogReader.read(book, LogRequest.of("log.xlsx", SCALE)).recording();
+            assertThat(recording.timeS().toArray())
+                    .containsExactly(new double[] {86_398, 86_399, 86_400, 86_401}, within(1e-5));
+        }
+    }
+
+    @Test
     void archiveThatIsNoWorkbookIsRefused() throws IOException {
         Path file = Files.write(folder.resolve("log.xlsx"), new byte[] {'P', 'K', 3, 4, 1, 2, 3});
         assertThatThrownBy(() -> LogReader.read(file, LogRequest.of("log.xlsx", SCALE)))

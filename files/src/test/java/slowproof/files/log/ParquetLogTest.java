@@ -55,6 +55,17 @@ class ParquetLogTest {
     }
 
     @Test
+    void clockTimesRunOnPastMidnight() throws SQLException {
+        for (String kind : new String[] {"TIME", "TIMETZ"}) {
+            Path file = parquet("SELECT (TIMESTAMP '2026-03-01 23:59:59' + to_milliseconds(i * 10))::TIME::" + kind
+                    + " AS \"time\", i AS count, i * 0.05 AS reference_mm FROM range(300) t(i)");
+            double[] times = read(file).recording().timeS().toArray();
+            assertThat(times[0]).isEqualTo(86_399);
+            assertThat(times[299]).isCloseTo(86_401.99, within(1e-9));
+        }
+    }
+
+    @Test
     void emptyCellsAreLeftOutAndCounted() throws SQLException {
         Path file = parquet("SELECT i * 0.01 AS time_s, CASE WHEN i = 7 THEN NULL ELSE i END AS count,"
                 + " CASE WHEN i = 9 THEN 'nan'::DOUBLE ELSE i * 0.05 END AS reference_mm FROM range(100) t(i)");
