@@ -65,6 +65,9 @@ final class ColumnFinder {
         }
         String heading = layout.headings().get(index);
         String unit = source.unit();
+        if (unit == null && contradictory(role, index)) {
+            return;
+        }
         if (unit == null) {
             String written = unitOf(index);
             unit = written == null ? suffix(heading, role) : written;
@@ -114,10 +117,52 @@ final class ColumnFinder {
                         i + 1,
                         layout.headings().get(i),
                         layout.headings().get(i));
-            } else {
+            } else if (!contradictory(role, i)) {
                 add(role, i, unit, null, null);
             }
         }
+    }
+
+    /** Returns true, and notes it, when heading and row of units name different units for a column. */
+    private boolean contradictory(ColumnRole role, int index) {
+        List<String> units = role.dimension() == ColumnRole.Dimension.NONE || isStamps(role, index)
+                ? List.of()
+                : unitsWritten(role, index);
+        if (units.size() < 2) {
+            return false;
+        }
+        problems.add(
+                ProblemCode.LOG_UNITS_TWO,
+                layout.headingLine(),
+                index + 1,
+                layout.headings().get(index),
+                units.get(0),
+                units.get(1),
+                role.key());
+        return true;
+    }
+
+    /** Returns the different units written for a column: at the end of its heading, in brackets or after a stroke, and below. */
+    private List<String> unitsWritten(ColumnRole role, int index) {
+        String heading = layout.headings().get(index);
+        List<@Nullable String> texts = new ArrayList<>();
+        texts.add(suffix(withoutUnit(heading).replace(' ', '_'), role));
+        if (role == ColumnRole.SPEED) {
+            role.names().forEach(name -> texts.add(speedUnit(name, plain(heading))));
+        }
+        texts.add(unitInHeading(heading));
+        List<String> units = new ArrayList<>();
+        for (String text : texts) {
+            LogUnit unit = text == null ? null : LogUnit.of(text);
+            if (unit != null && unit.fits(role.dimension())) {
+                units.add(unit.symbol());
+            }
+        }
+        LogUnit below = LogUnit.of(LayoutFinder.bare(layout.units().get(index)));
+        if (below != null) {
+            units.add(below.symbol());
+        }
+        return units.stream().distinct().toList();
     }
 
     /** Returns the unit (empty for none) when the column bears the name, or null. */
@@ -130,7 +175,10 @@ final class ColumnFinder {
             }
         }
         String bracketed = unitOf(index);
-        String bare = bracketed == null || layout.units().get(index).isEmpty() ? withoutUnit(heading) : heading;
+        // above a row of units, brackets may hold a part of the name
+        String own = unitInHeading(heading);
+        boolean cut = layout.units().get(index).isEmpty() || (own != null && LogUnit.of(own) != null);
+        String bare = bracketed == null || cut ? withoutUnit(heading) : heading;
         String base = bare.strip().replace(' ', '_');
         if (base.equals(name)) {
             return bracketed == null ? "" : bracketed;
@@ -154,10 +202,11 @@ final class ColumnFinder {
     /** Returns the unit written in the row of units, in brackets or after a stroke; null when there is none. */
     private @Nullable String unitOf(int index) {
         String below = LayoutFinder.bare(layout.units().get(index));
-        if (!below.isEmpty()) {
-            return below;
-        }
-        String heading = layout.headings().get(index).strip();
+        return below.isEmpty() ? unitInHeading(layout.headings().get(index)) : below;
+    }
+
+    private static @Nullable String unitInHeading(String written) {
+        String heading = written.strip();
         for (char open : new char[] {'[', '(', '/'}) {
             int at = heading.lastIndexOf(open);
             if (at > 0) {
@@ -195,6 +244,13 @@ final class ColumnFinder {
         return null;
     }
 
+    private boolean isStamps(ColumnRole role, int index) {
+        String cell = layout.firstCells().get(index);
+        return role == ColumnRole.TIME
+                && Double.isNaN(CellNumber.parse(cell, layout.decimal()))
+                && TimeStamps.looksLike(cell);
+    }
+
     private void add(
             ColumnRole role,
             int index,
@@ -202,9 +258,7 @@ final class ColumnFinder {
             @Nullable Double ownCircumference,
             @Nullable Double threshold) {
         String heading = layout.headings().get(index);
-        boolean stamps = role == ColumnRole.TIME
-                && Double.isNaN(CellNumber.parse(layout.firstCells().get(index), layout.decimal()))
-                && TimeStamps.looksLike(layout.firstCells().get(index));
+        boolean stamps = isStamps(role, index);
         LogUnit unit = LogUnit.NONE;
         if (role.dimension() != ColumnRole.Dimension.NONE && !stamps) {
             LogUnit known = LogUnit.of(unitText);

@@ -224,6 +224,50 @@ class LogReaderTest {
                 .containsExactly(ProblemCode.LOG_CIRCUMFERENCE_MISSING);
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "time_s,count,reference_mm#ms,,mm|1|s|ms|time",
+                "time_s,count,reference_mm#s,,cm|3|mm|cm|reference",
+                "time_s,count,reference_mm#s,,mm/s|3|mm|mm/s|reference",
+                "time_s,count,position_um [mm]|3|um|mm|reference",
+                "time_s,count,Position in [mm]|3|in|mm|reference",
+                "time_s,count,position (mm)#,,um|3|mm|um|reference"
+            })
+    void twoUnitsOfAColumnAreContradictory(String head, int column, String first, String second, String key)
+            throws IOException {
+        String text = head.replace('#', '\n') + "\n0,0,10.25\n0.5,1,11.5\n";
+        List<InputProblem> problems = problems(text);
+        assertThat(problems).hasSize(1);
+        assertThat(problems.get(0).code()).isEqualTo(ProblemCode.LOG_UNITS_TWO);
+        assertThat(problems.get(0).at().line()).isEqualTo(1);
+        assertThat(problems.get(0).at().column()).isEqualTo(column);
+        assertThat(problems.get(0).arguments()).containsExactly(first, second, key);
+        ColumnMapping stated = new ColumnMapping(Map.of(
+                ColumnRole.TIME, ColumnSource.number(1).in("s"),
+                ColumnRole.COUNT, ColumnSource.number(2),
+                ColumnRole.REFERENCE, ColumnSource.number(3).in("mm")));
+        LogRequest request = LogRequest.of("log.csv", SCALE).with(stated);
+        assertThat(LogReader.read(file(text), request).recording().referenceMm().toArray())
+                .containsExactly(10.25, 11.5);
+        ColumnMapping bare = new ColumnMapping(Map.of(
+                ColumnRole.TIME, ColumnSource.number(1),
+                ColumnRole.COUNT, ColumnSource.number(2),
+                ColumnRole.REFERENCE, ColumnSource.number(3)));
+        assertThat(problems(text, LogRequest.of("log.csv", SCALE).with(bare)))
+                .extracting(InputProblem::code)
+                .contains(ProblemCode.LOG_UNITS_TWO);
+    }
+
+    @Test
+    void aRowOfUnitsMayRepeatTheUnitOfTheHeading() throws IOException {
+        assertThreeRows(read("time_s,count,Position [mm]\nsec,-,mm\n0,0,10.25\n0.5,1,11.5\n1.25,-2,-12\n")
+                .recording());
+        assertThreeRows(read("time_s,count,reference_mm\n[s],,[MM]\n0,0,10.25\n0.5,1,11.5\n1.25,-2,-12\n")
+                .recording());
+    }
+
     @Test
     void emptyFileHeaderOnlyAndTextAreRefused() throws IOException {
         assertThat(problems("")).extracting(InputProblem::code).containsExactly(ProblemCode.FILE_EMPTY);

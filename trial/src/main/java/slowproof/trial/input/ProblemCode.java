@@ -101,6 +101,8 @@ public enum ProblemCode {
     LOG_THRESHOLD_MISSING,
     /** {0} cell that should be a flag, {1} separator where it may be a decimal comma too, or empty. */
     LOG_FLAG,
+    /** {0} and {1} two units that are given for a column, {2} what the column holds, as a key of the mapping. */
+    LOG_UNITS_TWO,
     /** {0} unit of the angle. */
     LOG_CIRCUMFERENCE_MISSING,
     /** {0} what the parser says. */
