@@ -6,8 +6,6 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.input.ProblemCode;
 
@@ -346,14 +344,14 @@ final class ColumnFinder {
         }
     }
 
-    /** Returns the headings of the columns that are left alone, or their numbers where there are no headings. */
-    static List<String> ignored(Layout layout, List<Target> targets) {
-        List<Integer> taken = targets.stream().map(Target::index).toList();
-        return IntStream.range(0, layout.cells())
-                .filter(i -> !taken.contains(i))
-                .mapToObj(i -> layout.headings().get(i).isBlank()
-                        ? String.valueOf(i + 1)
-                        : layout.headings().get(i).strip())
-                .collect(Collectors.toCollection(ArrayList::new));
+    /** Returns true when a column bears a name of a role, with a unit that the role can have where it needs one. */
+    static boolean couldBe(ColumnRole role, Layout layout, LogRequest request, int index) {
+        ColumnFinder finder = new ColumnFinder(layout, request, new LogProblems(request.name()));
+        if (role.names().stream().allMatch(name -> finder.unitIfNamed(role, name, index) == null)) {
+            return false;
+        }
+        return finder.isStamps(role, index)
+                || role.dimension() == ColumnRole.Dimension.NONE
+                || !finder.unitsWritten(role, index).isEmpty();
     }
 }

@@ -302,11 +302,12 @@ public final class LogReader {
                 layout.decimal(),
                 layout.headerRows(),
                 targets.stream().map(Target::taken).toList(),
-                ColumnFinder.ignored(layout, targets),
+                LeftColumns.headings(layout, targets),
                 columns.get(0).size(),
                 firstRows(columns));
         List<Note> notes = new ArrayList<>(remarks);
         notes.add(Note.of(NoteCode.LOG_READ_AS, request.name(), readAs.summary()));
+        notes.addAll(LeftColumns.notes(layout, request, targets));
         if (lines.unbroken() && cache.worthwhile(path)) {
             new KeptColumns(readAs, notes, lines.line(0), columns).put(cache, KeptColumns.name(sha256, request));
         }
