@@ -171,6 +171,9 @@ public record LogBegin(
         List<Target> targets = ColumnFinder.find(layout, request, problems);
         List<Column> columns = List.of();
         if (!problems.any()) {
+            ThousandsCheck.refuse(sample, layout, targets, dialect, problems);
+        }
+        if (!problems.any()) {
             DataReader data =
                     new DataReader(sample.toCharArray(), sample.length(), new StringReader(""), layout.dataLine() - 1);
             RowHandler rows = new RowHandler(layout, targets, problems, layout.dataLine() - 1, ColumnSpace.HEAP);

@@ -208,12 +208,15 @@ public final class LogReader {
         LogProblems problems = new LogProblems(request.name());
         char[] sample = new char[SAMPLE];
         int length = fill(reader, sample);
-        Layout layout = LayoutFinder.find(wholeLines(sample, length), dialect, problems);
+        String beginning = wholeLines(sample, length);
+        Layout layout = LayoutFinder.find(beginning, dialect, problems);
         problems.refuseIfAny();
         if (layout == null) {
             throw new IllegalStateException("a log without layout has a problem");
         }
         List<Target> targets = ColumnFinder.find(layout, request, problems);
+        problems.refuseIfAny();
+        ThousandsCheck.refuse(beginning, layout, targets, dialect, problems);
         problems.refuseIfAny();
         PlainLog.Content plain =
                 raw == null || layout.needsQuotes() ? null : PlainLog.read(path, raw, layout, targets, space);

@@ -175,16 +175,9 @@ final class ParquetLog {
         double value = target.value(number);
         if (Double.isInfinite(number)) {
             problems.add(ProblemCode.NOT_FINITE, row, target.index() + 1, target.heading(), String.valueOf(number));
-        } else if (target.role() == ColumnRole.VALID && !target.permitted(value)) {
-            problems.add(ProblemCode.LOG_FLAG, row, target.index() + 1, target.heading(), String.valueOf(number), "");
         } else if (!target.permitted(value)) {
-            problems.add(
-                    ProblemCode.OUT_OF_RANGE,
-                    row,
-                    target.index() + 1,
-                    target.heading(),
-                    String.valueOf(number),
-                    "0 to 100 %");
+            ProblemCode code = target.refusal();
+            problems.add(code, row, target.index() + 1, target.heading(), String.valueOf(number), expected(code));
         }
         return value;
     }
@@ -199,6 +192,10 @@ final class ParquetLog {
             problems.add(ProblemCode.NOT_A_NUMBER, row, target.index() + 1, target.heading(), Cells.shown(text), ".");
         }
         return Double.NaN;
+    }
+
+    private static String expected(ProblemCode code) {
+        return code == ProblemCode.OUT_OF_RANGE ? "0 to 100 %" : code == ProblemCode.LOG_COUNT_NOT_WHOLE ? "." : "";
     }
 
     /** A flag may be written as a word. */

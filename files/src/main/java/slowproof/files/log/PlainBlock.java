@@ -103,6 +103,19 @@ final class PlainBlock {
             if (!plain[k] && !meant(targets[k], columns[k], taken)) {
                 return false;
             }
+            if (targets[k].role() == ColumnRole.COUNT && !whole(columns[k], taken)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean whole(double[] counts, int taken) {
+        for (int row = rows; row < rows + taken; row++) {
+            // cheaper than rounding, and no counter goes further than a long
+            if (counts[row] != (long) counts[row]) {
+                return false;
+            }
         }
         return true;
     }

@@ -144,10 +144,7 @@ final class RowHandler extends CsvCallbackHandler<Object> {
         }
         double value = target.value(number);
         if (!target.permitted(value)) {
-            problem(
-                    target.role() == ColumnRole.VALID ? ProblemCode.LOG_FLAG : ProblemCode.OUT_OF_RANGE,
-                    target,
-                    new String(text, from, length));
+            problem(target.refusal(), target, new String(text, from, length));
         }
         return value;
     }
@@ -190,6 +187,8 @@ final class RowHandler extends CsvCallbackHandler<Object> {
             problems.add(code, line, column, field, shown, "0 to 100 %");
         } else if (code == ProblemCode.LOG_FLAG) {
             problems.add(code, line, column, field, shown, layout.separator() == ',' ? "," : "");
+        } else if (code == ProblemCode.LOG_COUNT_NOT_WHOLE) {
+            problems.add(code, line, column, field, shown, String.valueOf(layout.decimal()));
         } else {
             problems.add(code, line, column, field, shown);
         }

@@ -1,6 +1,7 @@
 package slowproof.files.log;
 
 import org.jspecify.annotations.Nullable;
+import slowproof.trial.input.ProblemCode;
 
 /**
  * A column that is read, and how.
@@ -51,11 +52,21 @@ record Target(
         };
     }
 
-    /** Returns true when a recording may hold a value; a share beyond the whole and a flag that is none are refused. */
+    /** Returns true when a recording may hold a value: not a share beyond the whole, a flag that is none, a part of a count. */
     boolean permitted(double value) {
         return switch (role) {
             case DROPOUT, VALID -> value >= 0 && value <= 1;
-            case TIME, READING, REFERENCE, SPEED, COUNT, CHANNEL_A, CHANNEL_B, LEVEL -> true;
+            case COUNT -> value == Math.rint(value);
+            case TIME, READING, REFERENCE, SPEED, CHANNEL_A, CHANNEL_B, LEVEL -> true;
+        };
+    }
+
+    /** Returns what is wrong with a value that is not {@link #permitted}. */
+    ProblemCode refusal() {
+        return switch (role) {
+            case VALID -> ProblemCode.LOG_FLAG;
+            case COUNT -> ProblemCode.LOG_COUNT_NOT_WHOLE;
+            case TIME, READING, REFERENCE, SPEED, CHANNEL_A, CHANNEL_B, LEVEL, DROPOUT -> ProblemCode.OUT_OF_RANGE;
         };
     }
 }

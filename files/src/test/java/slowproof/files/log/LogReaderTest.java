@@ -269,6 +269,35 @@ class LogReaderTest {
     }
 
     @Test
+    void aSignThatMaySeparateThousandsIsRefusedUntilTheTrialSaysWhatItIs() throws IOException {
+        String text = "time_ms;count;reference_mm\n980;7;10\n1.000;8;999\n1.020;9;1.002\n";
+        List<InputProblem> problems = problems(text);
+        assertThat(problems)
+                .extracting(InputProblem::code)
+                .containsExactly(ProblemCode.LOG_THOUSANDS_UNCLEAR, ProblemCode.LOG_THOUSANDS_UNCLEAR);
+        assertThat(problems.get(0).at().line()).isEqualTo(3);
+        assertThat(problems.get(1).at().line()).isEqualTo(4);
+        assertThat(problems.get(1).at().column()).isEqualTo(3);
+        assertThat(problems.get(1).arguments()).containsExactly("1.002", ".");
+        assertThat(LogBegin.of(file(text), LogRequest.of("log.csv", SCALE)).problems())
+                .extracting(InputProblem::code)
+                .contains(ProblemCode.LOG_THOUSANDS_UNCLEAR);
+        LogRequest stated = LogRequest.of("log.csv", SCALE).with(new Dialect(null, '.', null, null, null));
+        Recording recording = LogReader.read(file(text.replace("980;7;10\n", "0.98;7;10\n")), stated)
+                .recording();
+        assertThat(recording.referenceMm().toArray()).containsExactly(10, 999, 1.002);
+    }
+
+    @Test
+    void aCountIsAlwaysWhole() throws IOException {
+        List<InputProblem> problems = problems("time_s;count;reference_mm\n0;999.0;10.25\n0.5;1.005;11.5\n");
+        assertThat(problems).extracting(InputProblem::code).containsExactly(ProblemCode.LOG_COUNT_NOT_WHOLE);
+        assertThat(problems.get(0).at().line()).isEqualTo(3);
+        assertThat(problems.get(0).at().column()).isEqualTo(2);
+        assertThat(problems.get(0).arguments()).containsExactly("1.005", ".");
+    }
+
+    @Test
     void emptyFileHeaderOnlyAndTextAreRefused() throws IOException {
         assertThat(problems("")).extracting(InputProblem::code).containsExactly(ProblemCode.FILE_EMPTY);
         assertThat(problems("\n\n# nothing\n")).extracting(InputProblem::code).containsExactly(ProblemCode.FILE_EMPTY);

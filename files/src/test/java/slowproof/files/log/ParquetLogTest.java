@@ -66,6 +66,16 @@ class ParquetLogTest {
     }
 
     @Test
+    void aCountIsAlwaysWhole() throws SQLException {
+        Path file = parquet("SELECT i * 0.01 AS time_s, i * 0.5 AS count, i * 0.05 AS reference_mm FROM range(3) t(i)");
+        assertThatThrownBy(() -> read(file))
+                .isInstanceOfSatisfying(
+                        BadInputException.class,
+                        refused -> assertThat(Wording.of(Locale.ENGLISH).problems(refused.problems()))
+                                .contains("line 2, column 2", "\"0.5\" is no whole number"));
+    }
+
+    @Test
     void emptyCellsAreLeftOutAndCounted() throws SQLException {
         Path file = parquet("SELECT i * 0.01 AS time_s, CASE WHEN i = 7 THEN NULL ELSE i END AS count,"
                 + " CASE WHEN i = 9 THEN 'nan'::DOUBLE ELSE i * 0.05 END AS reference_mm FROM range(100) t(i)");

@@ -109,6 +109,10 @@ public enum ProblemCode {
     LOG_QUOTES,
     /** {0} cell in quotes whose comma may be a decimal comma or separate thousands. */
     LOG_COMMA_UNCLEAR,
+    /** {0} number whose sign may be a decimal sign or separate thousands, {1} the sign. */
+    LOG_THOUSANDS_UNCLEAR,
+    /** {0} count found, {1} decimal sign of the file. */
+    LOG_COUNT_NOT_WHOLE,
     /** No arguments; comma is both separator and decimal sign, and no number stands in quotes. */
     LOG_COMMA_UNQUOTED,
     /** {0} number of problems from this place on. */
@@ -182,6 +186,8 @@ public enum ProblemCode {
     QUESTION_SLOPE,
     /** {0} number found, {1} decimals of all others in its column. */
     QUESTION_CUT_SHORT,
+    /** {0} number whose sign may be a decimal sign or separate thousands, {1} the sign. */
+    QUESTION_THOUSANDS,
     /** {0} ratio of two units that fits, such as 25.4. */
     QUESTION_LOG_SCALE,
     /** {0} ratio of two ways to count edges that fits, such as 4. */
