@@ -1,6 +1,7 @@
 package slowproof.files.log;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
@@ -15,6 +16,7 @@ final class ColumnFinder {
     private final LogRequest request;
     private final LogProblems problems;
     private final Map<ColumnRole, Target> found = new EnumMap<>(ColumnRole.class);
+    private boolean fieldsDiffer;
 
     private ColumnFinder(Layout layout, LogRequest request, LogProblems problems) {
         this.layout = layout;
@@ -44,6 +46,11 @@ final class ColumnFinder {
 
     private void byMapping(ColumnRole role, ColumnSource source) {
         int index = source.number() == null ? indexOf(source) : source.number() - 1;
+        Layout.Misfit misfit = layout.misfit();
+        if (index < 0 && misfit != null && misfit.cells().stream().anyMatch(cell -> bears(cell, source))) {
+            fieldsDiffer(misfit);
+            return;
+        }
         if (index < 0 || index >= layout.cells()) {
             problems.add(
                     ProblemCode.LOG_COLUMN_NOT_THERE,
@@ -73,14 +80,39 @@ final class ColumnFinder {
         add(role, index, unit == null ? "" : unit, source.circumferenceMm(), source.threshold());
     }
 
+    private static boolean bears(String heading, ColumnSource source) {
+        return plain(heading).equals(plain(String.valueOf(source.heading())));
+    }
+
     private int indexOf(ColumnSource source) {
-        String wanted = plain(String.valueOf(source.heading()));
         for (int i = 0; i < layout.cells(); i++) {
-            if (plain(layout.headings().get(i)).equals(wanted)) {
+            if (bears(layout.headings().get(i), source)) {
                 return i;
             }
         }
         return -1;
+    }
+
+    /** Notes, once, that the headings cannot be matched to the columns. */
+    private void fieldsDiffer(Layout.Misfit misfit) {
+        if (!fieldsDiffer) {
+            problems.add(
+                    ProblemCode.LOG_HEADING_FIELDS,
+                    misfit.line(),
+                    0,
+                    "",
+                    misfit.cells().size(),
+                    layout.cells(),
+                    layout.separator() == ',' ? "," : "");
+        }
+        fieldsDiffer = true;
+    }
+
+    private static boolean namesARole(String cell) {
+        String base = withoutUnit(plain(cell)).replace(' ', '_');
+        return Arrays.stream(ColumnRole.values())
+                .flatMap(role -> role.names().stream())
+                .anyMatch(name -> base.equals(name) || base.startsWith(name + "_"));
     }
 
     private static String plain(String heading) {
@@ -109,15 +141,22 @@ final class ColumnFinder {
                 continue;
             }
             if (found.containsKey(role)) {
-                problems.add(
-                        ProblemCode.COLUMN_TWICE,
-                        layout.headingLine(),
-                        i + 1,
-                        layout.headings().get(i),
-                        layout.headings().get(i));
+                second(role, found.get(role).index(), i);
             } else if (!contradictory(role, i)) {
                 add(role, i, unit, null, null);
             }
+        }
+    }
+
+    /** Notes that a second column bears the name of a role, with the same heading or another. */
+    private void second(ColumnRole role, int first, int index) {
+        String heading = layout.headings().get(index).strip();
+        String before = layout.headings().get(first).strip();
+        if (plain(before).equals(plain(heading))) {
+            problems.add(ProblemCode.COLUMN_TWICE, layout.headingLine(), index + 1, heading, heading);
+        } else {
+            problems.add(
+                    ProblemCode.LOG_COLUMN_TWO, layout.headingLine(), index + 1, heading, before, heading, role.key());
         }
     }
 
@@ -186,7 +225,11 @@ final class ColumnFinder {
         // "reference_speed_mm_s" is another quantity, not a reference in an unknown unit
         LogUnit unit = LogUnit.of(rest);
         boolean known = unit != null && unit.fits(role.dimension());
-        return suffixed && (known || !rest.contains("_")) && !rest.equals("speed") ? rest : null;
+        LogUnit beside = bracketed == null ? null : LogUnit.of(bracketed);
+        // with a unit of its own, the end of "axis_pos [mm]" is a part of the name, and another one than that of the
+        // role
+        boolean named = !known && beside != null && beside.fits(role.dimension());
+        return suffixed && !named && (known || !rest.contains("_")) && !rest.equals("speed") ? rest : null;
     }
 
     /** Returns the unit of a heading such as {@code speed m/min} or {@code v_m/min}, whose stroke belongs to the unit. */
@@ -249,6 +292,17 @@ final class ColumnFinder {
                 && TimeStamps.looksLike(cell);
     }
 
+    /** Returns true when the first time is no number; where its unit is known, only when it looks like a clock. */
+    private boolean oddStamp(int index, boolean unitKnown) {
+        String cell = layout.firstCells().get(index);
+        boolean number = CellNumber.readable(cell, '.')
+                || CellNumber.readable(cell, ',')
+                || CellNumber.notFiniteWord(cell)
+                || Thousands.byComma(cell)
+                || Thousands.byPoint(cell);
+        return !number && !cell.isBlank() && (!unitKnown || cell.indexOf(':') > 0);
+    }
+
     private void add(
             ColumnRole role,
             int index,
@@ -260,6 +314,16 @@ final class ColumnFinder {
         LogUnit unit = LogUnit.NONE;
         if (role.dimension() != ColumnRole.Dimension.NONE && !stamps) {
             LogUnit known = LogUnit.of(unitText);
+            if (role == ColumnRole.TIME && oddStamp(index, known != null)) {
+                problems.add(
+                        ProblemCode.LOG_STAMP,
+                        layout.dataLine(),
+                        index + 1,
+                        heading,
+                        Cells.shown(layout.firstCells().get(index)),
+                        TimeStamps.FORMS);
+                return;
+            }
             if (known == null || !known.fits(role.dimension())) {
                 problems.add(
                         ProblemCode.UNKNOWN_UNIT,
@@ -324,7 +388,10 @@ final class ColumnFinder {
     }
 
     private void missing(String usual) {
-        if (layout.hasHeadings()) {
+        Layout.Misfit misfit = layout.misfit();
+        if (misfit != null && misfit.cells().stream().anyMatch(ColumnFinder::namesARole)) {
+            fieldsDiffer(misfit);
+        } else if (layout.hasHeadings()) {
             problems.add(
                     ProblemCode.COLUMN_MISSING,
                     layout.headingLine(),

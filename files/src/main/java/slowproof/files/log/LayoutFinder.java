@@ -171,7 +171,13 @@ final class LayoutFinder {
                 headings,
                 units,
                 headingLine,
-                rows.get(0));
+                rows.get(0),
+                headingLine > 0 || first == 0 ? null : misfit(lines.get(first - 1), best));
+    }
+
+    private static Layout.@Nullable Misfit misfit(Line above, Trial best) {
+        List<String> cells = cells(above.text(), best.separator());
+        return cells.size() < 2 || cells.size() == best.cells() ? null : new Layout.Misfit(above.number(), cells);
     }
 
     private boolean isData(Line line, Trial best) {

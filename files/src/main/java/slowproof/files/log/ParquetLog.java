@@ -229,7 +229,7 @@ final class ParquetLog {
             }
             List<String> cells = cells(first, headings.size());
             List<String> units = Collections.nCopies(headings.size(), "");
-            return new Layout('\t', '.', NO_COMMENT, 1, 1, headings.size(), headings, units, 1, cells);
+            return new Layout('\t', '.', NO_COMMENT, 1, 1, headings.size(), headings, units, 1, cells, null);
         }
     }
 }

@@ -13,6 +13,10 @@ import java.time.LocalDate;
  * are told in the zone of the first one that has any; one without a zone is in that of the stamp before.
  */
 final class TimeStamps {
+    /** An example of each form, for messages. */
+    static final String FORMS =
+            "2026-03-31T14:05:00.250, 2026-03-31 14:05:00.250, 31.03.2026 14:05:00.250, 14:05:00.250";
+
     private static final double DAY_S = 86_400;
 
     /** Day of a clock time in a workbook, where nothing was ever logged. */

@@ -23,6 +23,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import slowproof.files.cache.CacheFolder;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.InputProblem;
@@ -295,6 +296,60 @@ class LogReaderTest {
         assertThat(problems.get(0).at().line()).isEqualTo(3);
         assertThat(problems.get(0).at().column()).isEqualTo(2);
         assertThat(problems.get(0).arguments()).containsExactly("1.005", ".");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "03/01/2026 06:00:00.000",
+                "06:00:00.000 AM",
+                "06:00:00:020",
+                "2026-02-30T06:00:00",
+                "03.25.2026 06:00:00",
+                "morning"
+            })
+    void aTimeOfAnUnknownFormIsShownWithThoseThatAreRead(String cell) throws IOException {
+        List<InputProblem> problems = problems("time,count,reference_mm\n" + cell + ",0,10.25\n" + cell + ",1,11.5\n");
+        assertThat(problems).extracting(InputProblem::code).containsExactly(ProblemCode.LOG_STAMP);
+        assertThat(problems.get(0).at().line()).isEqualTo(2);
+        assertThat(problems.get(0).at().column()).isEqualTo(1);
+        assertThat(problems.get(0).arguments()).containsExactly(cell, TimeStamps.FORMS);
+    }
+
+    @Test
+    void everyFormThatMessagesNameIsRead() {
+        assertThat(TimeStamps.FORMS.split(", ")).hasSize(4).allMatch(TimeStamps::looksLike);
+    }
+
+    @Test
+    void headingsOfAnotherNumberThanTheFieldsOfTheRowsAreNamedAsSuch() throws IOException {
+        for (String row : List.of("0,0,10,", "7,0,0,10", "0,000,0,10", "0,0")) {
+            List<InputProblem> problems = problems("time_s,count,reference_mm\n" + row + "\n" + row + "\n");
+            assertThat(problems).as(row).extracting(InputProblem::code).containsExactly(ProblemCode.LOG_HEADING_FIELDS);
+            assertThat(problems.get(0).at().line()).isEqualTo(1);
+            assertThat(problems.get(0).arguments()).containsExactly(3, row.split(",", -1).length, ",");
+        }
+        assertThat(problems("operator;night shift\n0;0;10\n1;1;11\n"))
+                .as("a remark above the data is no heading")
+                .extracting(InputProblem::code)
+                .containsOnly(ProblemCode.LOG_NO_HEADINGS);
+    }
+
+    @Test
+    void twoColumnsOfOneQuantityAreBothNamed() throws IOException {
+        List<InputProblem> problems = problems("time_s,time_ms,count,reference_mm\n0,0,0,10\n1,1000,1,11\n");
+        assertThat(problems).extracting(InputProblem::code).containsExactly(ProblemCode.LOG_COLUMN_TWO);
+        assertThat(problems.get(0).arguments()).containsExactly("time_s", "time_ms", "time");
+        assertThat(problems("time_s,count,reference_mm,reference_mm\n0,0,0,10\n1,1,1,11\n"))
+                .extracting(InputProblem::code)
+                .containsExactly(ProblemCode.COLUMN_TWICE);
+    }
+
+    @Test
+    void aNameWithAUnitOfItsOwnIsMissedAndNotCalledWithoutUnit() throws IOException {
+        List<InputProblem> problems = problems("time_s,count,axis_pos [mm]\n0,0,10.25\n0.5,1,11.5\n");
+        assertThat(problems).extracting(InputProblem::code).containsExactly(ProblemCode.COLUMN_MISSING);
+        assertThat(problems.get(0).arguments()).containsExactly("reference_mm", "time_s, count, axis_pos [mm]");
     }
 
     @Test

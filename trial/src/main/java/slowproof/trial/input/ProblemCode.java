@@ -95,6 +95,12 @@ public enum ProblemCode {
     LOG_NO_ROWS,
     /** {0} usual heading of what is wanted, {1} columns found, {2} first row. */
     LOG_NO_HEADINGS,
+    /** {0} fields of the headings, {1} fields of the rows, {2} separator where it may be a decimal comma too, or empty. */
+    LOG_HEADING_FIELDS,
+    /** {0} heading that was taken first, {1} heading of a second column, {2} what both could be, as a key of the mapping. */
+    LOG_COLUMN_TWO,
+    /** {0} cell, {1} an example of each form that is read, separated by commas. */
+    LOG_STAMP,
     /** {0} heading or number in the mapping, {1} columns found, {2} headings or first row. */
     LOG_COLUMN_NOT_THERE,
     /** No arguments. */
