@@ -56,6 +56,11 @@ final class LayoutFinder {
             return null;
         }
         Trial best = finder.bestSeparator();
+        ForeignKind kind = best.cells() < 2 ? MarkedText.kind(sample) : null;
+        if (kind != null) {
+            problems.add(ProblemCode.LOG_FOREIGN, 0, 0, "", kind.key());
+            return null;
+        }
         if (best.cells() < 2) {
             problems.add(finder.codeWithoutData(), finder.lines.get(0).number(), 0, "");
             return null;

@@ -33,6 +33,10 @@ final class ParquetLog {
     private final ColumnSpace space;
     private final TimeStamps stamps = new TimeStamps();
 
+    private final char decimal;
+
+    private List<String> headings = List.of();
+
     /** Kinds of the columns, as the database calls them. */
     private List<String> kinds = List.of();
 
@@ -40,6 +44,7 @@ final class ParquetLog {
         this.statement = statement;
         this.source = "read_parquet('" + path.toAbsolutePath().toString().replace("'", "''") + "')";
         this.request = request;
+        this.decimal = request.dialect().decimalOrPoint();
         this.problems = problems;
         this.space = space;
     }
@@ -102,7 +107,7 @@ final class ParquetLog {
     private Begin begin() throws SQLException {
         Layout layout = layout();
         if (layout == null) {
-            problems.add(ProblemCode.LOG_NO_ROWS, 0, 0, "");
+            problems.add(ProblemCode.LOG_COLUMNS_ONLY, 0, 0, "", String.join(", ", headings));
             return new Begin(null, List.of(), List.of(), List.of());
         }
         List<List<String>> cells = new ArrayList<>();
@@ -128,7 +133,7 @@ final class ParquetLog {
     private @Nullable Content read() throws SQLException {
         Layout layout = layout();
         if (layout == null) {
-            problems.add(ProblemCode.LOG_NO_ROWS, 0, 0, "");
+            problems.add(ProblemCode.LOG_COLUMNS_ONLY, 0, 0, "", String.join(", ", headings));
             return null;
         }
         List<Target> targets = ColumnFinder.find(layout, request, problems);
@@ -182,14 +187,41 @@ final class ParquetLog {
         return value;
     }
 
-    /** An empty cell is missing; a text that is no number is wrong. */
+    /**
+     * Returns true for a column of texts that the database cannot make numbers of: stamps, and numbers with a decimal comma,
+     * beside which a point would separate thousands.
+     */
+    private boolean isText(Target target) {
+        return kinds.get(target.index()).equals("VARCHAR") && (target.stamps() || decimal != '.');
+    }
+
+    /** A cell without a number is empty, or a text; one that is no number is wrong. */
     private double missing(ResultSet rows, int k, Target target, long row) throws SQLException {
         String text = rows.getString(2 * k + 2);
         if (text != null && target.role() == ColumnRole.VALID && !text.isBlank()) {
             return flag(target, text, row);
         }
-        if (text != null && !text.isBlank() && !CellNumber.notFiniteWord(text)) {
-            problems.add(ProblemCode.NOT_A_NUMBER, row, target.index() + 1, target.heading(), Cells.shown(text), ".");
+        if (text == null || text.isBlank()) {
+            return Double.NaN;
+        }
+        double number = target.stamps()
+                ? stamps.seconds(text.toCharArray(), 0, text.length())
+                : isText(target) ? CellNumber.parse(text, decimal) : Double.NaN;
+        if (!Double.isNaN(number)) {
+            return value(target, number, row);
+        }
+        if (target.stamps()) {
+            problems.add(ProblemCode.BAD_TIME, row, target.index() + 1, target.heading(), Cells.shown(text));
+        } else if (CellNumber.notFiniteWord(text) && isText(target)) {
+            problems.add(ProblemCode.NOT_FINITE, row, target.index() + 1, target.heading(), Cells.shown(text));
+        } else if (!CellNumber.notFiniteWord(text)) {
+            problems.add(
+                    ProblemCode.NOT_A_NUMBER,
+                    row,
+                    target.index() + 1,
+                    target.heading(),
+                    Cells.shown(text),
+                    String.valueOf(decimal));
         }
         return Double.NaN;
     }
@@ -200,7 +232,8 @@ final class ParquetLog {
 
     /** A flag may be written as a word. */
     private double flag(Target target, String text, long row) {
-        double value = target.value(CellNumber.flag(text));
+        double word = CellNumber.flag(text);
+        double value = target.value(Double.isNaN(word) ? CellNumber.parse(text, decimal) : word);
         if (!target.permitted(value)) {
             problems.add(ProblemCode.LOG_FLAG, row, target.index() + 1, target.heading(), Cells.shown(text), "");
         }
@@ -208,8 +241,11 @@ final class ParquetLog {
     }
 
     /** Two expressions for a column: its number, and its text where it has no number. */
-    private static String expression(Layout layout, Target target) {
+    private String expression(Layout layout, Target target) {
         String name = "\"" + layout.headings().get(target.index()).replace("\"", "\"\"") + "\"";
+        if (isText(target)) {
+            return "NULL::DOUBLE, " + name;
+        }
         String number = target.stamps() ? "epoch_us(" + name + ")::DOUBLE" : "TRY_CAST(" + name + " AS DOUBLE)";
         return number + ", CASE WHEN " + number + " IS NULL THEN " + name + "::VARCHAR END";
     }
@@ -217,19 +253,20 @@ final class ParquetLog {
     private @Nullable Layout layout() throws SQLException {
         try (ResultSet first = statement.executeQuery("SELECT * FROM " + source + " LIMIT 1")) {
             ResultSetMetaData about = first.getMetaData();
-            List<String> headings = new ArrayList<>();
+            List<String> names = new ArrayList<>();
             List<String> found = new ArrayList<>();
             for (int i = 1; i <= about.getColumnCount(); i++) {
-                headings.add(about.getColumnName(i));
+                names.add(about.getColumnName(i));
                 found.add(about.getColumnTypeName(i));
             }
+            headings = List.copyOf(names);
             kinds = List.copyOf(found);
             if (!first.next()) {
                 return null;
             }
             List<String> cells = cells(first, headings.size());
             List<String> units = Collections.nCopies(headings.size(), "");
-            return new Layout('\t', '.', NO_COMMENT, 1, 1, headings.size(), headings, units, 1, cells, null);
+            return new Layout('\t', decimal, NO_COMMENT, 1, 1, headings.size(), headings, units, 1, cells, null);
         }
     }
 }

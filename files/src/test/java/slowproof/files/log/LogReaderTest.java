@@ -14,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.zip.GZIPOutputStream;
@@ -376,6 +377,22 @@ class LogReaderTest {
     }
 
     @Test
+    void utf16CutWithinACharacterLosesItsLastRowOnly() throws IOException {
+        String text = "\ufefftime_s,count,reference_mm\n0,0,10.25\n0.5,1,11.50\n1.25,-2,-12.00\n1.5,4,13.7";
+        for (Charset charset : List.of(StandardCharsets.UTF_16LE, StandardCharsets.UTF_16BE)) {
+            byte[] bytes = text.getBytes(charset);
+            Path cut = Files.write(folder.resolve("log.csv"), Arrays.copyOf(bytes, bytes.length - 1));
+            for (Charset asked : new Charset[] {null, StandardCharsets.UTF_16}) {
+                LogRequest request = LogRequest.of("log.csv", SCALE).with(new Dialect(null, null, null, asked, null));
+                LogResult result = LogReader.read(cut, request);
+                assertThreeRows(result.recording());
+                assertThat(result.notes()).extracting(Note::code).contains(NoteCode.LOG_LAST_ROW_CUT);
+                assertThat(result.sha256()).isEqualTo(RawLog.sha256Of(cut));
+            }
+        }
+    }
+
+    @Test
     void lastNumberThatMayBeCutShortIsLeftOutAndNoted() throws IOException {
         String three = "time_s,count,reference_mm\n0,0,10.25\n0.5,1,11.50\n1.25,-2,-12.00\n";
         for (String cut : List.of("1.5,3,13.75", "1.50,31,13.75")) {
@@ -517,6 +534,30 @@ class LogReaderTest {
             assertThat(recording.timeS().toArray())
                     .containsExactly(new double[] {86_398, 86_399, 86_400, 86_401}, within(1e-5));
         }
+    }
+
+    @Test
+    void textsOfAWorkbookHaveTheDecimalSignOfTheDialect() throws IOException {
+        Path book = folder.resolve("log.xlsx");
+        try (OutputStream out = Files.newOutputStream(book);
+                Workbook workbook = new Workbook(out, "test", "1.0")) {
+            Worksheet sheet = workbook.newWorksheet("log");
+            String[][] rows = {
+                {"time_s", "count", "reference_mm"}, {"0", "0", "10,25"}, {"0,5", "1", "11,5"}, {"1,25", "-2", "-12"}
+            };
+            for (int row = 0; row < rows.length; row++) {
+                for (int k = 0; k < 3; k++) {
+                    sheet.value(row, k, rows[row][k]);
+                }
+            }
+            // among texts a number is still a number
+            sheet.value(2, 0, 0.5);
+        }
+        LogRequest request = LogRequest.of("log.xlsx", SCALE);
+        Dialect comma = new Dialect(null, ',', null, null, null);
+        assertThreeRows(LogReader.read(book, request.with(comma)).recording());
+        assertThat(LogBegin.of(book, request.with(comma)).firstRows().get(1)).containsExactly(0.5, 1.0, 11.5);
+        assertThatThrownBy(() -> LogReader.read(book, request)).isInstanceOf(BadInputException.class);
     }
 
     @Test

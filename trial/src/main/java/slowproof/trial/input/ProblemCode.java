@@ -69,6 +69,8 @@ public enum ProblemCode {
     KEY_TWICE,
     /** {0} word found, {1} permitted words, separated by commas. */
     UNKNOWN_CHOICE,
+    /** {0} text found where one sign is wanted, {1} signs that serve, separated by spaces. */
+    NOT_ONE_SIGN,
     /** No arguments. */
     NO_DATA,
     /** {0} key of the reason, such as "ambiguous". */
@@ -93,6 +95,8 @@ public enum ProblemCode {
     LOG_FOREIGN,
     /** No arguments. */
     LOG_NO_ROWS,
+    /** {0} names of the columns, separated by commas. */
+    LOG_COLUMNS_ONLY,
     /** {0} usual heading of what is wanted, {1} columns found, {2} first row. */
     LOG_NO_HEADINGS,
     /** {0} fields of the headings, {1} fields of the rows, {2} separator where it may be a decimal comma too, or empty. */
