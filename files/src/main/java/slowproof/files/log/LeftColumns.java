@@ -49,8 +49,7 @@ final class LeftColumns {
         List<Integer> taken = targets.stream().map(Target::index).toList();
         return IntStream.range(0, layout.cells())
                 .filter(i -> !taken.contains(i))
-                .filter(i -> !layout.hasHeadings()
-                        || !layout.headings().get(i).isBlank()
+                .filter(i -> !layout.headings().get(i).isBlank()
                         || !layout.firstCells().get(i).isBlank());
     }
 

@@ -61,6 +61,7 @@ class LeftColumnsTest {
                 ColumnRole.COUNT, ColumnSource.number(3),
                 ColumnRole.REFERENCE, ColumnSource.number(5).in("mm")));
         assertThat(ignored(notes("7,0,0,5,0\n7,1,1,5,0.05\n", mapping))).containsExactly("1, 4");
+        assertThat(ignored(notes("7,0,0,5,0,\n7,1,1,5,0.05,\n", mapping))).containsExactly("1, 4");
     }
 
     @Test
