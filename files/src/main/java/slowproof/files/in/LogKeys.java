@@ -69,8 +69,8 @@ final class LogKeys {
         if (map == null) {
             return Dialect.RECOGNISED;
         }
-        Character decimal = sign(map, "decimal");
-        Character separator = sign(map, "separator");
+        Character decimal = sign(map, "decimal", ". ,");
+        Character separator = sign(map, "separator", ", ; tab");
         if (decimal != null && decimal != '.' && decimal != ',') {
             problems.add(ProblemCode.UNKNOWN_CHOICE, map.at("decimal"), map.textOr("decimal", ""), ". ,");
             decimal = null;
@@ -90,17 +90,18 @@ final class LogKeys {
                 problems.add(ProblemCode.UNKNOWN_CHOICE, map.at("header"), header, "true, false");
             }
         }
-        return new Dialect(separator, decimal, headerRows, encoding(map), sign(map, "comment"));
+        return new Dialect(separator, decimal, headerRows, encoding(map), sign(map, "comment", "# % ! / '"));
     }
 
-    private @Nullable Character sign(YamlMap map, String key) {
+    /** Returns the one sign that a key holds; null without it and, noted, for more than one. */
+    private @Nullable Character sign(YamlMap map, String key, String permitted) {
         String text = map.rawText(key);
         if (text == null) {
             return null;
         }
         String meant = text.equals("tab") || text.equals("\\t") ? "\t" : text;
         if (meant.length() != 1) {
-            problems.add(ProblemCode.UNKNOWN_CHOICE, map.at(key), text, ", ; tab");
+            problems.add(ProblemCode.NOT_ONE_SIGN, map.at(key), text, permitted);
             return null;
         }
         return meant.charAt(0);

@@ -10,8 +10,11 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.IntStream;
 import slowproof.files.log.DecimalSign;
+import slowproof.files.log.ThousandsDoubt;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.input.SourcePosition;
@@ -85,6 +88,7 @@ final class Table {
                 new Table(raw.name(), separator, decimalSign(separator, headings, rows), headings, List.copyOf(rows));
         table.refuseRaggedRows(problems);
         table.askAboutTheEnd(raw.text(), problems);
+        table.askAboutThousands(problems);
         return table;
     }
 
@@ -166,6 +170,40 @@ final class Table {
         if (Numerals.decimals(cell, decimalSign) < decimals) {
             problems.ask(ProblemCode.QUESTION_CUT_SHORT, at(last, column), cell, decimals);
         }
+    }
+
+    /** A sign that may separate thousands as well is asked about, column by column; a share is never that large. */
+    private void askAboutThousands(Problems problems) {
+        Map<Integer, ThousandsDoubt> doubts = new TreeMap<>();
+        for (int column = 0; column < headings.size(); column++) {
+            String heading = Heading.normal(headings.get(column));
+            if (Heading.hasUnit(heading) && !heading.endsWith("_pct")) {
+                doubts.put(column, doubt(column));
+            }
+        }
+        boolean told = doubts.values().stream().anyMatch(ThousandsDoubt::told);
+        doubts.forEach((column, doubt) -> {
+            String heading = Heading.normal(headings.get(column));
+            // 0 beside 1.200 is usual for metres and inches; for millimetres it is not
+            boolean fine = heading.endsWith("_mm") || heading.endsWith("_um");
+            if (doubt.any() || (fine && !told && doubt.onlyByZeros())) {
+                problems.ask(
+                        ProblemCode.QUESTION_THOUSANDS,
+                        new SourcePosition(file, doubt.line(), column + 1, headings.get(column)),
+                        doubt.cell(),
+                        String.valueOf(decimalSign));
+            }
+        });
+    }
+
+    private ThousandsDoubt doubt(int column) {
+        ThousandsDoubt doubt = new ThousandsDoubt(decimalSign);
+        for (Row row : rows) {
+            if (column < row.cells().size()) {
+                doubt.see(row.cells().get(column), row.line());
+            }
+        }
+        return doubt;
     }
 
     String file() {

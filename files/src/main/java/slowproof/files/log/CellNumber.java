@@ -102,6 +102,15 @@ final class CellNumber {
         }
     }
 
+    /** Returns 1 for the word true and 0 for false, upper and lower case alike; NaN for all else. */
+    static double flag(String text) {
+        return switch (text.strip().toLowerCase(Locale.ROOT)) {
+            case "true" -> 1;
+            case "false" -> 0;
+            default -> NONE;
+        };
+    }
+
     /** Returns true for the words that mean a number which is none. */
     static boolean notFiniteWord(String text) {
         String word = text.strip().toLowerCase(Locale.ROOT);

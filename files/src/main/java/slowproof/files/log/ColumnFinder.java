@@ -1,13 +1,12 @@
 package slowproof.files.log;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.input.ProblemCode;
 
@@ -17,6 +16,7 @@ final class ColumnFinder {
     private final LogRequest request;
     private final LogProblems problems;
     private final Map<ColumnRole, Target> found = new EnumMap<>(ColumnRole.class);
+    private boolean fieldsDiffer;
 
     private ColumnFinder(Layout layout, LogRequest request, LogProblems problems) {
         this.layout = layout;
@@ -46,6 +46,11 @@ final class ColumnFinder {
 
     private void byMapping(ColumnRole role, ColumnSource source) {
         int index = source.number() == null ? indexOf(source) : source.number() - 1;
+        Layout.Misfit misfit = layout.misfit();
+        if (index < 0 && misfit != null && misfit.cells().stream().anyMatch(cell -> bears(cell, source))) {
+            fieldsDiffer(misfit);
+            return;
+        }
         if (index < 0 || index >= layout.cells()) {
             problems.add(
                     ProblemCode.LOG_COLUMN_NOT_THERE,
@@ -65,6 +70,9 @@ final class ColumnFinder {
         }
         String heading = layout.headings().get(index);
         String unit = source.unit();
+        if (unit == null && contradictory(role, index)) {
+            return;
+        }
         if (unit == null) {
             String written = unitOf(index);
             unit = written == null ? suffix(heading, role) : written;
@@ -72,14 +80,39 @@ final class ColumnFinder {
         add(role, index, unit == null ? "" : unit, source.circumferenceMm(), source.threshold());
     }
 
+    private static boolean bears(String heading, ColumnSource source) {
+        return plain(heading).equals(plain(String.valueOf(source.heading())));
+    }
+
     private int indexOf(ColumnSource source) {
-        String wanted = plain(String.valueOf(source.heading()));
         for (int i = 0; i < layout.cells(); i++) {
-            if (plain(layout.headings().get(i)).equals(wanted)) {
+            if (bears(layout.headings().get(i), source)) {
                 return i;
             }
         }
         return -1;
+    }
+
+    /** Notes, once, that the headings cannot be matched to the columns. */
+    private void fieldsDiffer(Layout.Misfit misfit) {
+        if (!fieldsDiffer) {
+            problems.add(
+                    ProblemCode.LOG_HEADING_FIELDS,
+                    misfit.line(),
+                    0,
+                    "",
+                    misfit.cells().size(),
+                    layout.cells(),
+                    layout.separator() == ',' ? "," : "");
+        }
+        fieldsDiffer = true;
+    }
+
+    private static boolean namesARole(String cell) {
+        String base = withoutUnit(plain(cell)).replace(' ', '_');
+        return Arrays.stream(ColumnRole.values())
+                .flatMap(role -> role.names().stream())
+                .anyMatch(name -> base.equals(name) || base.startsWith(name + "_"));
     }
 
     private static String plain(String heading) {
@@ -108,16 +141,65 @@ final class ColumnFinder {
                 continue;
             }
             if (found.containsKey(role)) {
-                problems.add(
-                        ProblemCode.COLUMN_TWICE,
-                        layout.headingLine(),
-                        i + 1,
-                        layout.headings().get(i),
-                        layout.headings().get(i));
-            } else {
+                second(role, found.get(role).index(), i);
+            } else if (!contradictory(role, i)) {
                 add(role, i, unit, null, null);
             }
         }
+    }
+
+    /** Notes that a second column bears the name of a role, with the same heading or another. */
+    private void second(ColumnRole role, int first, int index) {
+        String heading = layout.headings().get(index).strip();
+        String before = layout.headings().get(first).strip();
+        if (plain(before).equals(plain(heading))) {
+            problems.add(ProblemCode.COLUMN_TWICE, layout.headingLine(), index + 1, heading, heading);
+        } else {
+            problems.add(
+                    ProblemCode.LOG_COLUMN_TWO, layout.headingLine(), index + 1, heading, before, heading, role.key());
+        }
+    }
+
+    /** Returns true, and notes it, when heading and row of units name different units for a column. */
+    private boolean contradictory(ColumnRole role, int index) {
+        List<String> units = role.dimension() == ColumnRole.Dimension.NONE || isStamps(role, index)
+                ? List.of()
+                : unitsWritten(role, index);
+        if (units.size() < 2) {
+            return false;
+        }
+        problems.add(
+                ProblemCode.LOG_UNITS_TWO,
+                layout.headingLine(),
+                index + 1,
+                layout.headings().get(index),
+                units.get(0),
+                units.get(1),
+                role.key());
+        return true;
+    }
+
+    /** Returns the different units written for a column: at the end of its heading, in brackets or after a stroke, and below. */
+    private List<String> unitsWritten(ColumnRole role, int index) {
+        String heading = layout.headings().get(index);
+        List<@Nullable String> texts = new ArrayList<>();
+        texts.add(suffix(withoutUnit(heading).replace(' ', '_'), role));
+        if (role == ColumnRole.SPEED) {
+            role.names().forEach(name -> texts.add(speedUnit(name, plain(heading))));
+        }
+        texts.add(unitInHeading(heading));
+        List<String> units = new ArrayList<>();
+        for (String text : texts) {
+            LogUnit unit = text == null ? null : LogUnit.of(text);
+            if (unit != null && unit.fits(role.dimension())) {
+                units.add(unit.symbol());
+            }
+        }
+        LogUnit below = LogUnit.of(LayoutFinder.bare(layout.units().get(index)));
+        if (below != null) {
+            units.add(below.symbol());
+        }
+        return units.stream().distinct().toList();
     }
 
     /** Returns the unit (empty for none) when the column bears the name, or null. */
@@ -130,7 +212,10 @@ final class ColumnFinder {
             }
         }
         String bracketed = unitOf(index);
-        String bare = bracketed == null || layout.units().get(index).isEmpty() ? withoutUnit(heading) : heading;
+        // above a row of units, brackets may hold a part of the name
+        String own = unitInHeading(heading);
+        boolean cut = layout.units().get(index).isEmpty() || (own != null && LogUnit.of(own) != null);
+        String bare = bracketed == null || cut ? withoutUnit(heading) : heading;
         String base = bare.strip().replace(' ', '_');
         if (base.equals(name)) {
             return bracketed == null ? "" : bracketed;
@@ -140,7 +225,11 @@ final class ColumnFinder {
         // "reference_speed_mm_s" is another quantity, not a reference in an unknown unit
         LogUnit unit = LogUnit.of(rest);
         boolean known = unit != null && unit.fits(role.dimension());
-        return suffixed && (known || !rest.contains("_")) && !rest.equals("speed") ? rest : null;
+        LogUnit beside = bracketed == null ? null : LogUnit.of(bracketed);
+        // with a unit of its own, the end of "axis_pos [mm]" is a part of the name, and another one than that of the
+        // role
+        boolean named = !known && beside != null && beside.fits(role.dimension());
+        return suffixed && !named && (known || !rest.contains("_")) && !rest.equals("speed") ? rest : null;
     }
 
     /** Returns the unit of a heading such as {@code speed m/min} or {@code v_m/min}, whose stroke belongs to the unit. */
@@ -154,10 +243,11 @@ final class ColumnFinder {
     /** Returns the unit written in the row of units, in brackets or after a stroke; null when there is none. */
     private @Nullable String unitOf(int index) {
         String below = LayoutFinder.bare(layout.units().get(index));
-        if (!below.isEmpty()) {
-            return below;
-        }
-        String heading = layout.headings().get(index).strip();
+        return below.isEmpty() ? unitInHeading(layout.headings().get(index)) : below;
+    }
+
+    private static @Nullable String unitInHeading(String written) {
+        String heading = written.strip();
         for (char open : new char[] {'[', '(', '/'}) {
             int at = heading.lastIndexOf(open);
             if (at > 0) {
@@ -195,6 +285,24 @@ final class ColumnFinder {
         return null;
     }
 
+    private boolean isStamps(ColumnRole role, int index) {
+        String cell = layout.firstCells().get(index);
+        return role == ColumnRole.TIME
+                && Double.isNaN(CellNumber.parse(cell, layout.decimal()))
+                && TimeStamps.looksLike(cell);
+    }
+
+    /** Returns true when the first time is no number; where its unit is known, only when it looks like a clock. */
+    private boolean oddStamp(int index, boolean unitKnown) {
+        String cell = layout.firstCells().get(index);
+        boolean number = CellNumber.readable(cell, '.')
+                || CellNumber.readable(cell, ',')
+                || CellNumber.notFiniteWord(cell)
+                || Thousands.byComma(cell)
+                || Thousands.byPoint(cell);
+        return !number && !cell.isBlank() && (!unitKnown || cell.indexOf(':') > 0);
+    }
+
     private void add(
             ColumnRole role,
             int index,
@@ -202,12 +310,20 @@ final class ColumnFinder {
             @Nullable Double ownCircumference,
             @Nullable Double threshold) {
         String heading = layout.headings().get(index);
-        boolean stamps = role == ColumnRole.TIME
-                && Double.isNaN(CellNumber.parse(layout.firstCells().get(index), layout.decimal()))
-                && TimeStamps.looksLike(layout.firstCells().get(index));
+        boolean stamps = isStamps(role, index);
         LogUnit unit = LogUnit.NONE;
         if (role.dimension() != ColumnRole.Dimension.NONE && !stamps) {
             LogUnit known = LogUnit.of(unitText);
+            if (role == ColumnRole.TIME && oddStamp(index, known != null)) {
+                problems.add(
+                        ProblemCode.LOG_STAMP,
+                        layout.dataLine(),
+                        index + 1,
+                        heading,
+                        Cells.shown(layout.firstCells().get(index)),
+                        TimeStamps.FORMS);
+                return;
+            }
             if (known == null || !known.fits(role.dimension())) {
                 problems.add(
                         ProblemCode.UNKNOWN_UNIT,
@@ -272,7 +388,10 @@ final class ColumnFinder {
     }
 
     private void missing(String usual) {
-        if (layout.hasHeadings()) {
+        Layout.Misfit misfit = layout.misfit();
+        if (misfit != null && misfit.cells().stream().anyMatch(ColumnFinder::namesARole)) {
+            fieldsDiffer(misfit);
+        } else if (layout.hasHeadings()) {
             problems.add(
                     ProblemCode.COLUMN_MISSING,
                     layout.headingLine(),
@@ -292,14 +411,14 @@ final class ColumnFinder {
         }
     }
 
-    /** Returns the headings of the columns that are left alone, or their numbers where there are no headings. */
-    static List<String> ignored(Layout layout, List<Target> targets) {
-        List<Integer> taken = targets.stream().map(Target::index).toList();
-        return IntStream.range(0, layout.cells())
-                .filter(i -> !taken.contains(i))
-                .mapToObj(i -> layout.headings().get(i).isBlank()
-                        ? String.valueOf(i + 1)
-                        : layout.headings().get(i).strip())
-                .collect(Collectors.toCollection(ArrayList::new));
+    /** Returns true when a column bears a name of a role, with a unit that the role can have where it needs one. */
+    static boolean couldBe(ColumnRole role, Layout layout, LogRequest request, int index) {
+        ColumnFinder finder = new ColumnFinder(layout, request, new LogProblems(request.name()));
+        if (role.names().stream().allMatch(name -> finder.unitIfNamed(role, name, index) == null)) {
+            return false;
+        }
+        return finder.isStamps(role, index)
+                || role.dimension() == ColumnRole.Dimension.NONE
+                || !finder.unitsWritten(role, index).isEmpty();
     }
 }

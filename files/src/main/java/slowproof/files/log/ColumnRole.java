@@ -29,7 +29,7 @@ public enum ColumnRole {
             "achsposition"),
     /** Share of the time without a valid signal. */
     DROPOUT(Dimension.SHARE, "dropout", "dropouts", "ausfall", "aussetzer"),
-    /** 1 while the signal is valid, 0 while it is not. */
+    /** 1 or the word true while the signal is valid, 0 or false while it is not; nothing else. */
     VALID(Dimension.NONE, "valid", "gültig", "gueltig"),
     /** A signal level that counts as dropout below a threshold; only by mapping, since only a person knows the threshold. */
     LEVEL(Dimension.NONE, "level"),

@@ -21,6 +21,11 @@ public record Dialect(
     /** Everything is recognised. */
     public static final Dialect RECOGNISED = new Dialect(null, null, null, null, null);
 
+    /** Returns the decimal sign of numbers that are kept as text in a workbook or a Parquet file: a point unless stated. */
+    char decimalOrPoint() {
+        return decimal == null ? '.' : decimal;
+    }
+
     /** Checks the parts. */
     public Dialect {
         if (decimal != null && decimal != '.' && decimal != ',') {

@@ -17,6 +17,10 @@ enum ForeignKind {
     OLD_WORKBOOK("d0cf11e0a1b11ae1"),
     /** A ZIP archive, in which workbooks come, without one that can be read. */
     ZIP,
+    /** A page of the web or another text in marks; see {@link MarkedText}. */
+    MARKUP,
+    /** Names and values in brackets; see {@link MarkedText}. */
+    JSON,
     /** Nothing that is known by name. */
     BYTES;
 

@@ -38,7 +38,7 @@ record KeptColumns(ReadAs readAs, List<Note> notes, long firstLine, List<Column>
 
     /** Returns the name under which the columns of a raw file are kept, when read for a request. */
     static String name(String sha256, LogRequest request) {
-        return CacheFolder.key("columns/5", sha256, request.readingKey()) + ".columns";
+        return CacheFolder.key("columns/6", sha256, request.readingKey()) + ".columns";
     }
 
     /** Returns what is kept under a name, or null. */

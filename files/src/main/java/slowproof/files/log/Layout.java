@@ -1,6 +1,7 @@
 package slowproof.files.log;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How the text of a log is laid out.
@@ -15,6 +16,7 @@ import java.util.List;
  * @param units one per column, as in a row of units below the headings, empty texts when there is none
  * @param headingLine line of the headings, 0 when there are none
  * @param firstCells cells of the first row of data
+ * @param misfit the line right above the data when there are no headings and it has another number of cells, or null
  */
 record Layout(
         char separator,
@@ -26,7 +28,16 @@ record Layout(
         List<String> headings,
         List<String> units,
         long headingLine,
-        List<String> firstCells) {
+        List<String> firstCells,
+        @Nullable Misfit misfit) {
+    /**
+     * A line that would be the headings, had it as many cells as the rows.
+     *
+     * @param line its line, from 1
+     * @param cells its cells, two at least
+     */
+    record Misfit(long line, List<String> cells) {}
+
     boolean hasHeadings() {
         return headingLine > 0;
     }

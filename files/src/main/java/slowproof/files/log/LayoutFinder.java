@@ -56,6 +56,11 @@ final class LayoutFinder {
             return null;
         }
         Trial best = finder.bestSeparator();
+        ForeignKind kind = best.cells() < 2 ? MarkedText.kind(sample) : null;
+        if (kind != null) {
+            problems.add(ProblemCode.LOG_FOREIGN, 0, 0, "", kind.key());
+            return null;
+        }
         if (best.cells() < 2) {
             problems.add(finder.codeWithoutData(), finder.lines.get(0).number(), 0, "");
             return null;
@@ -171,7 +176,13 @@ final class LayoutFinder {
                 headings,
                 units,
                 headingLine,
-                rows.get(0));
+                rows.get(0),
+                headingLine > 0 || first == 0 ? null : misfit(lines.get(first - 1), best));
+    }
+
+    private static Layout.@Nullable Misfit misfit(Line above, Trial best) {
+        List<String> cells = cells(above.text(), best.separator());
+        return cells.size() < 2 || cells.size() == best.cells() ? null : new Layout.Misfit(above.number(), cells);
     }
 
     private boolean isData(Line line, Trial best) {

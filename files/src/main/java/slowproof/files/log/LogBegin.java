@@ -135,7 +135,7 @@ public record LogBegin(
 
     private static LogBegin sheet(Path path, LogRequest request) throws IOException {
         Dialect asked = request.dialect();
-        Dialect dialect = new Dialect('\t', '.', asked.headerRows(), null, asked.comment());
+        Dialect dialect = new Dialect('\t', asked.decimalOrPoint(), asked.headerRows(), null, asked.comment());
         try (Reader sheet = SheetReader.open(path, request)) {
             return text(sample(sheet), ReadAs.XLSX, request, dialect);
         }
@@ -170,6 +170,9 @@ public record LogBegin(
         }
         List<Target> targets = ColumnFinder.find(layout, request, problems);
         List<Column> columns = List.of();
+        if (!problems.any()) {
+            ThousandsCheck.refuse(sample, layout, targets, dialect, problems);
+        }
         if (!problems.any()) {
             DataReader data =
                     new DataReader(sample.toCharArray(), sample.length(), new StringReader(""), layout.dataLine() - 1);

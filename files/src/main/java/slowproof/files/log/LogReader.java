@@ -189,7 +189,7 @@ public final class LogReader {
 
     private LogRead readSheet() throws IOException {
         Dialect asked = request.dialect();
-        Dialect dialect = new Dialect('\t', '.', asked.headerRows(), null, asked.comment());
+        Dialect dialect = new Dialect('\t', asked.decimalOrPoint(), asked.headerRows(), null, asked.comment());
         try (Reader sheet = SheetReader.open(path, request)) {
             return read(sheet, ReadAs.XLSX, dialect, null);
         }
@@ -208,12 +208,15 @@ public final class LogReader {
         LogProblems problems = new LogProblems(request.name());
         char[] sample = new char[SAMPLE];
         int length = fill(reader, sample);
-        Layout layout = LayoutFinder.find(wholeLines(sample, length), dialect, problems);
+        String beginning = wholeLines(sample, length);
+        Layout layout = LayoutFinder.find(beginning, dialect, problems);
         problems.refuseIfAny();
         if (layout == null) {
             throw new IllegalStateException("a log without layout has a problem");
         }
         List<Target> targets = ColumnFinder.find(layout, request, problems);
+        problems.refuseIfAny();
+        ThousandsCheck.refuse(beginning, layout, targets, dialect, problems);
         problems.refuseIfAny();
         PlainLog.Content plain =
                 raw == null || layout.needsQuotes() ? null : PlainLog.read(path, raw, layout, targets, space);
@@ -302,11 +305,12 @@ public final class LogReader {
                 layout.decimal(),
                 layout.headerRows(),
                 targets.stream().map(Target::taken).toList(),
-                ColumnFinder.ignored(layout, targets),
+                LeftColumns.headings(layout, targets),
                 columns.get(0).size(),
                 firstRows(columns));
         List<Note> notes = new ArrayList<>(remarks);
         notes.add(Note.of(NoteCode.LOG_READ_AS, request.name(), readAs.summary()));
+        notes.addAll(LeftColumns.notes(layout, request, targets));
         if (lines.unbroken() && cache.worthwhile(path)) {
             new KeptColumns(readAs, notes, lines.line(0), columns).put(cache, KeptColumns.name(sha256, request));
         }

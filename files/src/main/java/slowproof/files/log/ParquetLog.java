@@ -31,11 +31,20 @@ final class ParquetLog {
     private final LogRequest request;
     private final LogProblems problems;
     private final ColumnSpace space;
+    private final TimeStamps stamps = new TimeStamps();
+
+    private final char decimal;
+
+    private List<String> headings = List.of();
+
+    /** Kinds of the columns, as the database calls them. */
+    private List<String> kinds = List.of();
 
     private ParquetLog(Path path, Statement statement, LogRequest request, LogProblems problems, ColumnSpace space) {
         this.statement = statement;
         this.source = "read_parquet('" + path.toAbsolutePath().toString().replace("'", "''") + "')";
         this.request = request;
+        this.decimal = request.dialect().decimalOrPoint();
         this.problems = problems;
         this.space = space;
     }
@@ -98,7 +107,7 @@ final class ParquetLog {
     private Begin begin() throws SQLException {
         Layout layout = layout();
         if (layout == null) {
-            problems.add(ProblemCode.LOG_NO_ROWS, 0, 0, "");
+            problems.add(ProblemCode.LOG_COLUMNS_ONLY, 0, 0, "", String.join(", ", headings));
             return new Begin(null, List.of(), List.of(), List.of());
         }
         List<List<String>> cells = new ArrayList<>();
@@ -124,7 +133,7 @@ final class ParquetLog {
     private @Nullable Content read() throws SQLException {
         Layout layout = layout();
         if (layout == null) {
-            problems.add(ProblemCode.LOG_NO_ROWS, 0, 0, "");
+            problems.add(ProblemCode.LOG_COLUMNS_ONLY, 0, 0, "", String.join(", ", headings));
             return null;
         }
         List<Target> targets = ColumnFinder.find(layout, request, problems);
@@ -146,7 +155,9 @@ final class ParquetLog {
                     double number = rows.getDouble(2 * k + 1);
                     boolean known = !rows.wasNull() && !Double.isNaN(number);
                     Target target = targets.get(k);
-                    if (target.stamps() && known) {
+                    if (target.stamps() && known && isClock(target)) {
+                        number = stamps.runOn(number / 1e6);
+                    } else if (target.stamps() && known) {
                         if (row == 1) {
                             midnight[k] = number - number % MICROSECONDS_PER_DAY;
                         }
@@ -159,34 +170,82 @@ final class ParquetLog {
         return columns.stream().map(Column.Builder::build).toList();
     }
 
+    /** Returns true for a column of clock times without a date. */
+    private boolean isClock(Target target) {
+        String kind = kinds.get(target.index());
+        return kind.startsWith("TIME") && !kind.startsWith("TIMESTAMP");
+    }
+
     private double value(Target target, double number, long row) {
         double value = target.value(number);
         if (Double.isInfinite(number)) {
             problems.add(ProblemCode.NOT_FINITE, row, target.index() + 1, target.heading(), String.valueOf(number));
-        } else if (target.role() == ColumnRole.DROPOUT && !(value >= 0 && value <= 1)) {
-            problems.add(
-                    ProblemCode.OUT_OF_RANGE,
-                    row,
-                    target.index() + 1,
-                    target.heading(),
-                    String.valueOf(number),
-                    "0 to 100 %");
+        } else if (!target.permitted(value)) {
+            ProblemCode code = target.refusal();
+            problems.add(code, row, target.index() + 1, target.heading(), String.valueOf(number), expected(code));
         }
         return value;
     }
 
-    /** An empty cell is missing; a text that is no number is wrong. */
+    /**
+     * Returns true for a column of texts that the database cannot make numbers of: stamps, and numbers with a decimal comma,
+     * beside which a point would separate thousands.
+     */
+    private boolean isText(Target target) {
+        return kinds.get(target.index()).equals("VARCHAR") && (target.stamps() || decimal != '.');
+    }
+
+    /** A cell without a number is empty, or a text; one that is no number is wrong. */
     private double missing(ResultSet rows, int k, Target target, long row) throws SQLException {
         String text = rows.getString(2 * k + 2);
-        if (text != null && !text.isBlank() && !CellNumber.notFiniteWord(text)) {
-            problems.add(ProblemCode.NOT_A_NUMBER, row, target.index() + 1, target.heading(), Cells.shown(text), ".");
+        if (text != null && target.role() == ColumnRole.VALID && !text.isBlank()) {
+            return flag(target, text, row);
+        }
+        if (text == null || text.isBlank()) {
+            return Double.NaN;
+        }
+        double number = target.stamps()
+                ? stamps.seconds(text.toCharArray(), 0, text.length())
+                : isText(target) ? CellNumber.parse(text, decimal) : Double.NaN;
+        if (!Double.isNaN(number)) {
+            return value(target, number, row);
+        }
+        if (target.stamps()) {
+            problems.add(ProblemCode.BAD_TIME, row, target.index() + 1, target.heading(), Cells.shown(text));
+        } else if (CellNumber.notFiniteWord(text) && isText(target)) {
+            problems.add(ProblemCode.NOT_FINITE, row, target.index() + 1, target.heading(), Cells.shown(text));
+        } else if (!CellNumber.notFiniteWord(text)) {
+            problems.add(
+                    ProblemCode.NOT_A_NUMBER,
+                    row,
+                    target.index() + 1,
+                    target.heading(),
+                    Cells.shown(text),
+                    String.valueOf(decimal));
         }
         return Double.NaN;
     }
 
+    private static String expected(ProblemCode code) {
+        return code == ProblemCode.OUT_OF_RANGE ? "0 to 100 %" : code == ProblemCode.LOG_COUNT_NOT_WHOLE ? "." : "";
+    }
+
+    /** A flag may be written as a word. */
+    private double flag(Target target, String text, long row) {
+        double word = CellNumber.flag(text);
+        double value = target.value(Double.isNaN(word) ? CellNumber.parse(text, decimal) : word);
+        if (!target.permitted(value)) {
+            problems.add(ProblemCode.LOG_FLAG, row, target.index() + 1, target.heading(), Cells.shown(text), "");
+        }
+        return value;
+    }
+
     /** Two expressions for a column: its number, and its text where it has no number. */
-    private static String expression(Layout layout, Target target) {
+    private String expression(Layout layout, Target target) {
         String name = "\"" + layout.headings().get(target.index()).replace("\"", "\"\"") + "\"";
+        if (isText(target)) {
+            return "NULL::DOUBLE, " + name;
+        }
         String number = target.stamps() ? "epoch_us(" + name + ")::DOUBLE" : "TRY_CAST(" + name + " AS DOUBLE)";
         return number + ", CASE WHEN " + number + " IS NULL THEN " + name + "::VARCHAR END";
     }
@@ -194,16 +253,20 @@ final class ParquetLog {
     private @Nullable Layout layout() throws SQLException {
         try (ResultSet first = statement.executeQuery("SELECT * FROM " + source + " LIMIT 1")) {
             ResultSetMetaData about = first.getMetaData();
-            List<String> headings = new ArrayList<>();
+            List<String> names = new ArrayList<>();
+            List<String> found = new ArrayList<>();
             for (int i = 1; i <= about.getColumnCount(); i++) {
-                headings.add(about.getColumnName(i));
+                names.add(about.getColumnName(i));
+                found.add(about.getColumnTypeName(i));
             }
+            headings = List.copyOf(names);
+            kinds = List.copyOf(found);
             if (!first.next()) {
                 return null;
             }
             List<String> cells = cells(first, headings.size());
             List<String> units = Collections.nCopies(headings.size(), "");
-            return new Layout('\t', '.', NO_COMMENT, 1, 1, headings.size(), headings, units, 1, cells);
+            return new Layout('\t', decimal, NO_COMMENT, 1, 1, headings.size(), headings, units, 1, cells, null);
         }
     }
 }

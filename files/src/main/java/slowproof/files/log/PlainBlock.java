@@ -103,12 +103,24 @@ final class PlainBlock {
             if (!plain[k] && !meant(targets[k], columns[k], taken)) {
                 return false;
             }
+            if (targets[k].role() == ColumnRole.COUNT && !whole(columns[k], taken)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean whole(double[] counts, int taken) {
+        for (int row = rows; row < rows + taken; row++) {
+            // cheaper than rounding, and no counter goes further than a long
+            if (counts[row] != (long) counts[row]) {
+                return false;
+            }
         }
         return true;
     }
 
     private boolean meant(Target target, double[] numbers, int taken) {
-        boolean share = target.role() == ColumnRole.DROPOUT;
         double before = Double.NaN;
         double meant = 0;
         for (int row = rows; row < rows + taken; row++) {
@@ -116,7 +128,7 @@ final class PlainBlock {
             if (numbers[row] != before) {
                 before = numbers[row];
                 meant = target.value(before);
-                if (share && !(meant >= 0 && meant <= 1)) {
+                if (!target.permitted(meant)) {
                     return false;
                 }
             }

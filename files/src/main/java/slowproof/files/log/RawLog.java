@@ -80,7 +80,11 @@ final class RawLog implements AutoCloseable {
             text.reset();
             int mark = markLength(start);
             text.skipNBytes(mark);
-            Charset charset = encoding == null ? charset(start, mark) : encoding;
+            Charset found = charset(start, mark);
+            // the mark is passed over, and without it UTF-16 does not say which byte comes first
+            boolean order =
+                    StandardCharsets.UTF_16.equals(encoding) && found.name().startsWith("UTF-16");
+            Charset charset = encoding == null || order ? found : encoding;
             return new RawLog(digest, counted, text, charset, gzip, mark, told);
         } catch (IOException e) {
             counted.close();
@@ -162,10 +166,13 @@ final class RawLog implements AutoCloseable {
         return told;
     }
 
-    /** Returns the text; a byte that does not belong to the encoding throws {@link java.nio.charset.CharacterCodingException}. */
+    /**
+     * Returns the text; half a character at the end of UTF-16 is left out, as where a logger was switched off. A byte that
+     * does not belong to the encoding throws {@link java.nio.charset.CharacterCodingException}.
+     */
     Reader reader() {
         return new InputStreamReader(
-                text,
+                charset.name().startsWith("UTF-16") ? new WholePairs(text) : text,
                 charset.newDecoder()
                         .onMalformedInput(CodingErrorAction.REPORT)
                         .onUnmappableCharacter(CodingErrorAction.REPORT));

@@ -132,6 +132,9 @@ final class RowHandler extends CsvCallbackHandler<Object> {
         double number = target.stamps()
                 ? stamps.seconds(text, from, length)
                 : CellNumber.parse(text, from, length, layout.decimal());
+        if (Double.isNaN(number) && target.role() == ColumnRole.VALID) {
+            number = CellNumber.flag(new String(text, from, length));
+        }
         if (Double.isNaN(number)) {
             String cell = new String(text, from, length);
             if (!cell.isBlank()) {
@@ -140,8 +143,8 @@ final class RowHandler extends CsvCallbackHandler<Object> {
             return Double.NaN;
         }
         double value = target.value(number);
-        if (target.role() == ColumnRole.DROPOUT && !(value >= 0 && value <= 1)) {
-            problem(ProblemCode.OUT_OF_RANGE, target, new String(text, from, length));
+        if (!target.permitted(value)) {
+            problem(target.refusal(), target, new String(text, from, length));
         }
         return value;
     }
@@ -149,6 +152,9 @@ final class RowHandler extends CsvCallbackHandler<Object> {
     private ProblemCode code(Target target, String cell) {
         if (target.stamps()) {
             return ProblemCode.BAD_TIME;
+        }
+        if (target.role() == ColumnRole.VALID) {
+            return ProblemCode.LOG_FLAG;
         }
         if (CellNumber.notFiniteWord(cell)) {
             return ProblemCode.NOT_FINITE;
@@ -179,6 +185,10 @@ final class RowHandler extends CsvCallbackHandler<Object> {
             problems.add(code, line, column, field, shown, String.valueOf(layout.decimal()));
         } else if (code == ProblemCode.OUT_OF_RANGE) {
             problems.add(code, line, column, field, shown, "0 to 100 %");
+        } else if (code == ProblemCode.LOG_FLAG) {
+            problems.add(code, line, column, field, shown, layout.separator() == ',' ? "," : "");
+        } else if (code == ProblemCode.LOG_COUNT_NOT_WHOLE) {
+            problems.add(code, line, column, field, shown, String.valueOf(layout.decimal()));
         } else {
             problems.add(code, line, column, field, shown);
         }

@@ -23,8 +23,8 @@ import slowproof.files.packed.Unpacking;
 import slowproof.trial.input.BadInputException;
 
 /**
- * A spreadsheet's first sheet as text: cells separated by tabs, numbers with all their digits and a decimal point,
- * dates as ISO 8601, one line per row of the sheet, empty rows included, so that line numbers are row numbers.
+ * A spreadsheet's first sheet as text: cells separated by tabs, numbers with all their digits and the decimal sign that its
+ * texts have, dates as ISO 8601, one line per row of the sheet, empty rows included, so that line numbers are row numbers.
  */
 final class SheetReader extends Reader {
     /** Day 0 of spreadsheet dates; they take 1900 for a leap year, so the count is right from March 1900 on. */
@@ -36,6 +36,7 @@ final class SheetReader extends Reader {
     private final ReadableWorkbook workbook;
     private final Stream<Row> stream;
     private final Iterator<Row> rows;
+    private final char decimal;
     private StringBuilder line = new StringBuilder();
     private int at;
     private int written;
@@ -44,6 +45,8 @@ final class SheetReader extends Reader {
     /**
      * Opens the first sheet of a workbook, once it is known to unpack to no more than it may.
      *
+     * @param path where it is
+     * @param request what is wanted of it; the decimal sign of its dialect is that of numbers kept as text
      * @throws BadInputException if it is no workbook, or a damaged one
      * @throws IOException if it cannot be read, or unpacks to too much
      */
@@ -51,7 +54,9 @@ final class SheetReader extends Reader {
         try {
             Unpacking.checkArchive(path);
             try (InputStream in = Files.newInputStream(path)) {
-                return new SheetReader(new ReadableWorkbook(in, new ReadingOptions(true, false)));
+                return new SheetReader(
+                        new ReadableWorkbook(in, new ReadingOptions(true, false)),
+                        request.dialect().decimalOrPoint());
             }
         } catch (ZipException | ExcelReaderException e) {
             throw Foreign.refusal(request, ForeignKind.ZIP);
@@ -59,8 +64,9 @@ final class SheetReader extends Reader {
     }
 
     /** Opens the first sheet of a workbook; the workbook is closed with the reader. */
-    private SheetReader(ReadableWorkbook workbook) throws IOException {
+    private SheetReader(ReadableWorkbook workbook, char decimal) throws IOException {
         this.workbook = workbook;
+        this.decimal = decimal;
         this.stream = workbook.getFirstSheet().openStream();
         this.rows = stream.iterator();
     }
@@ -99,13 +105,16 @@ final class SheetReader extends Reader {
         written++;
     }
 
-    private static String text(Cell cell) {
+    private String text(Cell cell) {
         if (cell.getType() == CellType.NUMBER) {
-            return isDate(cell) ? stamp(cell.asNumber()) : cell.getRawValue();
+            return isDate(cell) ? stamp(cell.asNumber()) : cell.getRawValue().replace('.', decimal);
         }
         String text = cell.getType() == CellType.FORMULA ? cell.getRawValue() : cell.getText();
         if (text == null) {
             return "";
+        }
+        if (cell.getType() == CellType.FORMULA && cell.getValue() instanceof BigDecimal) {
+            return text.replace('.', decimal);
         }
         boolean plain = text.chars().noneMatch(c -> c == '\t' || c == '"' || c == '\n' || c == '\r');
         return plain ? text : '"' + text.replace("\"", "\"\"") + '"';

@@ -304,4 +304,28 @@ class CallerTrialTest {
         assertThat(codes(text -> text, text -> rows.replace("0.0\n", "0\n") + "\na,surface-a,100,0,0"))
                 .isEmpty();
     }
+
+    @Test
+    void aSignThatMaySeparateThousandsIsQuestioned() throws IOException {
+        String rows = """
+                series;material;speed_mm_s;reference_mm;reading_mm
+                a;surface-a;;0;0
+                a;surface-a;60;900;901
+                a;surface-a;60;1.800;1.802
+                a;surface-a;60;900;901
+                a;surface-a;60;0;0
+                """;
+        assertThat(codes(text -> text, text -> rows)).contains(ProblemCode.QUESTION_THOUSANDS);
+        assertThat(codes(text -> text, text -> rows.replace(";900;901", ";1.2;1.201")))
+                .isEmpty();
+        // a zero alone raises the question where thousandths are seldom read
+        assertThat(codes(text -> text, text -> rows.replace(";900;901", ";1.700;1.701")))
+                .containsExactly(ProblemCode.QUESTION_THOUSANDS);
+        assertThat(codes(
+                        text -> text,
+                        text -> rows.replace(";900;901", ";1.700;1.701")
+                                .replace("_mm\n", "_m\n")
+                                .replace("reference_mm", "reference_m")))
+                .isEmpty();
+    }
 }

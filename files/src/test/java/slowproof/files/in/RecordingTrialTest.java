@@ -19,6 +19,7 @@ import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.Pass;
 import slowproof.trial.input.BadInputException;
+import slowproof.trial.input.ProblemCode;
 import slowproof.trial.simulator.Bench;
 import slowproof.trial.simulator.BenchPlan;
 import slowproof.trial.simulator.DemoPlant;
@@ -151,6 +152,23 @@ class RecordingTrialTest {
         Files.writeString(folder.resolve("sensor.csv"), sensor);
         Files.writeString(folder.resolve("axis.csv"), axis);
         return sim;
+    }
+
+    @Test
+    void moreThanOneSignInADialectIsToldWithWhatServesThere() throws IOException {
+        Files.writeString(folder.resolve("run-01.csv"), log());
+        Path file = Files.writeString(
+                folder.resolve("trial.yaml"),
+                HEAD + "recordings:\n  - {material: felt, file: run-01.csv,"
+                        + " dialect: {comment: \"//\", separator: ab, decimal: cd}}\n");
+        assertThatThrownBy(() -> TrialReader.read(file))
+                .isInstanceOfSatisfying(
+                        BadInputException.class,
+                        refused -> assertThat(refused.problems())
+                                .filteredOn(problem -> problem.code() == ProblemCode.NOT_ONE_SIGN)
+                                .extracting(problem -> problem.arguments())
+                                .containsExactlyInAnyOrder(
+                                        List.of("//", "# % ! / '"), List.of("ab", ", ; tab"), List.of("cd", ". ,")));
     }
 
     @Test

@@ -1,6 +1,7 @@
 package slowproof.files.log;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.awt.Color;
@@ -25,6 +26,7 @@ import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.InputProblem;
@@ -203,5 +205,32 @@ class ForeignTest {
         assertThat(LogBegin.of(file(new byte[0]), REQUEST).problems())
                 .extracting(InputProblem::code)
                 .containsExactly(ProblemCode.FILE_EMPTY);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            quoteCharacter = '\0',
+            value = {
+                "<html><body><table><tr><td>time_s</td><td>count</td></tr></table></body></html>|markup",
+                "<?xml version=\"1.0\"?>#<log><row>1</row></log>|markup",
+                "[{\"time_s\":0,\"count\":1,\"reference_mm\":2}]|json",
+                "{#  \"rows\": [#    [0, 1, 2]#  ]#}|json"
+            })
+    void textInAFormOfItsOwnIsCalledByItsName(String text, String kind) throws IOException {
+        Path file = Files.writeString(folder.resolve("log.csv"), text.replace('#', '\n') + "\n");
+        assertThatThrownBy(() -> LogReader.read(file, REQUEST))
+                .isInstanceOfSatisfying(BadInputException.class, refused -> {
+                    assertThat(refused.problems()).hasSize(1);
+                    assertThat(refused.problems().get(0).code()).isEqualTo(ProblemCode.LOG_FOREIGN);
+                    assertThat(refused.problems().get(0).arguments()).containsExactly(kind);
+                });
+    }
+
+    @Test
+    void aRemarkInBracketsAboveALogHarmsNobody() throws IOException {
+        Path file = Files.writeString(
+                folder.resolve("log.csv"), "{\"station\": 7}\ntime_s,count,reference_mm\n0,0,1\n1,1,2\n");
+        assertThat(LogReader.read(file, REQUEST).recording().size()).isEqualTo(2);
     }
 }

@@ -14,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.zip.GZIPOutputStream;
@@ -23,6 +24,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import slowproof.files.cache.CacheFolder;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.InputProblem;
@@ -224,6 +226,133 @@ class LogReaderTest {
                 .containsExactly(ProblemCode.LOG_CIRCUMFERENCE_MISSING);
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "time_s,count,reference_mm#ms,,mm|1|s|ms|time",
+                "time_s,count,reference_mm#s,,cm|3|mm|cm|reference",
+                "time_s,count,reference_mm#s,,mm/s|3|mm|mm/s|reference",
+                "time_s,count,position_um [mm]|3|um|mm|reference",
+                "time_s,count,Position in [mm]|3|in|mm|reference",
+                "time_s,count,position (mm)#,,um|3|mm|um|reference"
+            })
+    void twoUnitsOfAColumnAreContradictory(String head, int column, String first, String second, String key)
+            throws IOException {
+        String text = head.replace('#', '\n') + "\n0,0,10.25\n0.5,1,11.5\n";
+        List<InputProblem> problems = problems(text);
+        assertThat(problems).hasSize(1);
+        assertThat(problems.get(0).code()).isEqualTo(ProblemCode.LOG_UNITS_TWO);
+        assertThat(problems.get(0).at().line()).isEqualTo(1);
+        assertThat(problems.get(0).at().column()).isEqualTo(column);
+        assertThat(problems.get(0).arguments()).containsExactly(first, second, key);
+        ColumnMapping stated = new ColumnMapping(Map.of(
+                ColumnRole.TIME, ColumnSource.number(1).in("s"),
+                ColumnRole.COUNT, ColumnSource.number(2),
+                ColumnRole.REFERENCE, ColumnSource.number(3).in("mm")));
+        LogRequest request = LogRequest.of("log.csv", SCALE).with(stated);
+        assertThat(LogReader.read(file(text), request).recording().referenceMm().toArray())
+                .containsExactly(10.25, 11.5);
+        ColumnMapping bare = new ColumnMapping(Map.of(
+                ColumnRole.TIME, ColumnSource.number(1),
+                ColumnRole.COUNT, ColumnSource.number(2),
+                ColumnRole.REFERENCE, ColumnSource.number(3)));
+        assertThat(problems(text, LogRequest.of("log.csv", SCALE).with(bare)))
+                .extracting(InputProblem::code)
+                .contains(ProblemCode.LOG_UNITS_TWO);
+    }
+
+    @Test
+    void aRowOfUnitsMayRepeatTheUnitOfTheHeading() throws IOException {
+        assertThreeRows(read("time_s,count,Position [mm]\nsec,-,mm\n0,0,10.25\n0.5,1,11.5\n1.25,-2,-12\n")
+                .recording());
+        assertThreeRows(read("time_s,count,reference_mm\n[s],,[MM]\n0,0,10.25\n0.5,1,11.5\n1.25,-2,-12\n")
+                .recording());
+    }
+
+    @Test
+    void aSignThatMaySeparateThousandsIsRefusedUntilTheTrialSaysWhatItIs() throws IOException {
+        String text = "time_ms;count;reference_mm\n980;7;10\n1.000;8;999\n1.020;9;1.002\n";
+        List<InputProblem> problems = problems(text);
+        assertThat(problems)
+                .extracting(InputProblem::code)
+                .containsExactly(ProblemCode.LOG_THOUSANDS_UNCLEAR, ProblemCode.LOG_THOUSANDS_UNCLEAR);
+        assertThat(problems.get(0).at().line()).isEqualTo(3);
+        assertThat(problems.get(1).at().line()).isEqualTo(4);
+        assertThat(problems.get(1).at().column()).isEqualTo(3);
+        assertThat(problems.get(1).arguments()).containsExactly("1.002", ".");
+        assertThat(LogBegin.of(file(text), LogRequest.of("log.csv", SCALE)).problems())
+                .extracting(InputProblem::code)
+                .contains(ProblemCode.LOG_THOUSANDS_UNCLEAR);
+        LogRequest stated = LogRequest.of("log.csv", SCALE).with(new Dialect(null, '.', null, null, null));
+        Recording recording = LogReader.read(file(text.replace("980;7;10\n", "0.98;7;10\n")), stated)
+                .recording();
+        assertThat(recording.referenceMm().toArray()).containsExactly(10, 999, 1.002);
+    }
+
+    @Test
+    void aCountIsAlwaysWhole() throws IOException {
+        List<InputProblem> problems = problems("time_s;count;reference_mm\n0;999.0;10.25\n0.5;1.005;11.5\n");
+        assertThat(problems).extracting(InputProblem::code).containsExactly(ProblemCode.LOG_COUNT_NOT_WHOLE);
+        assertThat(problems.get(0).at().line()).isEqualTo(3);
+        assertThat(problems.get(0).at().column()).isEqualTo(2);
+        assertThat(problems.get(0).arguments()).containsExactly("1.005", ".");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "03/01/2026 06:00:00.000",
+                "06:00:00.000 AM",
+                "06:00:00:020",
+                "2026-02-30T06:00:00",
+                "03.25.2026 06:00:00",
+                "morning"
+            })
+    void aTimeOfAnUnknownFormIsShownWithThoseThatAreRead(String cell) throws IOException {
+        List<InputProblem> problems = problems("time,count,reference_mm\n" + cell + ",0,10.25\n" + cell + ",1,11.5\n");
+        assertThat(problems).extracting(InputProblem::code).containsExactly(ProblemCode.LOG_STAMP);
+        assertThat(problems.get(0).at().line()).isEqualTo(2);
+        assertThat(problems.get(0).at().column()).isEqualTo(1);
+        assertThat(problems.get(0).arguments()).containsExactly(cell, TimeStamps.FORMS);
+    }
+
+    @Test
+    void everyFormThatMessagesNameIsRead() {
+        assertThat(TimeStamps.FORMS.split(", ")).hasSize(4).allMatch(TimeStamps::looksLike);
+    }
+
+    @Test
+    void headingsOfAnotherNumberThanTheFieldsOfTheRowsAreNamedAsSuch() throws IOException {
+        for (String row : List.of("0,0,10,", "7,0,0,10", "0,000,0,10", "0,0")) {
+            List<InputProblem> problems = problems("time_s,count,reference_mm\n" + row + "\n" + row + "\n");
+            assertThat(problems).as(row).extracting(InputProblem::code).containsExactly(ProblemCode.LOG_HEADING_FIELDS);
+            assertThat(problems.get(0).at().line()).isEqualTo(1);
+            assertThat(problems.get(0).arguments()).containsExactly(3, row.split(",", -1).length, ",");
+        }
+        assertThat(problems("operator;night shift\n0;0;10\n1;1;11\n"))
+                .as("a remark above the data is no heading")
+                .extracting(InputProblem::code)
+                .containsOnly(ProblemCode.LOG_NO_HEADINGS);
+    }
+
+    @Test
+    void twoColumnsOfOneQuantityAreBothNamed() throws IOException {
+        List<InputProblem> problems = problems("time_s,time_ms,count,reference_mm\n0,0,0,10\n1,1000,1,11\n");
+        assertThat(problems).extracting(InputProblem::code).containsExactly(ProblemCode.LOG_COLUMN_TWO);
+        assertThat(problems.get(0).arguments()).containsExactly("time_s", "time_ms", "time");
+        assertThat(problems("time_s,count,reference_mm,reference_mm\n0,0,0,10\n1,1,1,11\n"))
+                .extracting(InputProblem::code)
+                .containsExactly(ProblemCode.COLUMN_TWICE);
+    }
+
+    @Test
+    void aNameWithAUnitOfItsOwnIsMissedAndNotCalledWithoutUnit() throws IOException {
+        List<InputProblem> problems = problems("time_s,count,axis_pos [mm]\n0,0,10.25\n0.5,1,11.5\n");
+        assertThat(problems).extracting(InputProblem::code).containsExactly(ProblemCode.COLUMN_MISSING);
+        assertThat(problems.get(0).arguments()).containsExactly("reference_mm", "time_s, count, axis_pos [mm]");
+    }
+
     @Test
     void emptyFileHeaderOnlyAndTextAreRefused() throws IOException {
         assertThat(problems("")).extracting(InputProblem::code).containsExactly(ProblemCode.FILE_EMPTY);
@@ -245,6 +374,22 @@ class LogReaderTest {
         assertThat(result.notes())
                 .extracting(Note::code)
                 .containsExactly(NoteCode.LOG_LAST_ROW_BROKEN, NoteCode.LOG_READ_AS);
+    }
+
+    @Test
+    void utf16CutWithinACharacterLosesItsLastRowOnly() throws IOException {
+        String text = "\ufefftime_s,count,reference_mm\n0,0,10.25\n0.5,1,11.50\n1.25,-2,-12.00\n1.5,4,13.7";
+        for (Charset charset : List.of(StandardCharsets.UTF_16LE, StandardCharsets.UTF_16BE)) {
+            byte[] bytes = text.getBytes(charset);
+            Path cut = Files.write(folder.resolve("log.csv"), Arrays.copyOf(bytes, bytes.length - 1));
+            for (Charset asked : new Charset[] {null, StandardCharsets.UTF_16}) {
+                LogRequest request = LogRequest.of("log.csv", SCALE).with(new Dialect(null, null, null, asked, null));
+                LogResult result = LogReader.read(cut, request);
+                assertThreeRows(result.recording());
+                assertThat(result.notes()).extracting(Note::code).contains(NoteCode.LOG_LAST_ROW_CUT);
+                assertThat(result.sha256()).isEqualTo(RawLog.sha256Of(cut));
+            }
+        }
     }
 
     @Test
@@ -361,6 +506,58 @@ class LogReaderTest {
         assertThat(result.readAs().encoding()).isEqualTo("XLSX");
         assertThat(result.readAs().summary()).endsWith("; XLSX").doesNotContain("separator");
         assertThat(result.sha256()).hasSize(64);
+    }
+
+    @Test
+    void clockTimesOfAWorkbookRunOnPastMidnight() throws IOException {
+        double second = 1.0 / 86_400;
+        // the clock starts again at midnight, or its cells count on as a span of time does
+        for (double afterMidnight : new double[] {0, 1}) {
+            Path book = folder.resolve("log.xlsx");
+            try (OutputStream out = Files.newOutputStream(book);
+                    Workbook workbook = new Workbook(out, "test", "1.0")) {
+                Worksheet sheet = workbook.newWorksheet("log");
+                String[] headings = {"time", "count", "reference_mm"};
+                double[] days = {1 - 2 * second, 1 - second, afterMidnight, afterMidnight + second};
+                for (int k = 0; k < headings.length; k++) {
+                    sheet.value(0, k, headings[k]);
+                    for (int row = 0; row < days.length; row++) {
+                        sheet.value(row + 1, k, k == 0 ? days[row] : row);
+                        sheet.style(row + 1, k)
+                                .format(k == 0 ? "hh:mm:ss.000" : "0.00")
+                                .set();
+                    }
+                }
+            }
+            Recording recording =
+                    LogReader.read(book, LogRequest.of("log.xlsx", SCALE)).recording();
+            assertThat(recording.timeS().toArray())
+                    .containsExactly(new double[] {86_398, 86_399, 86_400, 86_401}, within(1e-5));
+        }
+    }
+
+    @Test
+    void textsOfAWorkbookHaveTheDecimalSignOfTheDialect() throws IOException {
+        Path book = folder.resolve("log.xlsx");
+        try (OutputStream out = Files.newOutputStream(book);
+                Workbook workbook = new Workbook(out, "test", "1.0")) {
+            Worksheet sheet = workbook.newWorksheet("log");
+            String[][] rows = {
+                {"time_s", "count", "reference_mm"}, {"0", "0", "10,25"}, {"0,5", "1", "11,5"}, {"1,25", "-2", "-12"}
+            };
+            for (int row = 0; row < rows.length; row++) {
+                for (int k = 0; k < 3; k++) {
+                    sheet.value(row, k, rows[row][k]);
+                }
+            }
+            // among texts a number is still a number
+            sheet.value(2, 0, 0.5);
+        }
+        LogRequest request = LogRequest.of("log.xlsx", SCALE);
+        Dialect comma = new Dialect(null, ',', null, null, null);
+        assertThreeRows(LogReader.read(book, request.with(comma)).recording());
+        assertThat(LogBegin.of(book, request.with(comma)).firstRows().get(1)).containsExactly(0.5, 1.0, 11.5);
+        assertThatThrownBy(() -> LogReader.read(book, request)).isInstanceOf(BadInputException.class);
     }
 
     @Test

@@ -33,7 +33,7 @@ class PlainLogTest {
         LogUnit mm = Objects.requireNonNull(LogUnit.of("mm"));
         return List.of(
                 new Target(ColumnRole.TIME, 0, "time_s", seconds, 1, 1, false, null),
-                new Target(ColumnRole.COUNT, 2, "count", LogUnit.NONE, 1, 1, false, null),
+                new Target(ColumnRole.READING, 2, "reading_mm", mm, 1, 1, false, null),
                 new Target(ColumnRole.REFERENCE, 3, "reference_mm", mm, 1, 1, false, null));
     }
 
@@ -57,19 +57,19 @@ class PlainLogTest {
             String end = random.nextBoolean() ? "\n" : "\r\n";
             StringBuilder text = new StringBuilder(random.nextBoolean() ? "\ufeff" : "");
             int mark = text.length() == 0 ? 0 : 3;
-            text.append("time_s;note;count;reference_mm").append(end);
+            text.append("time_s;note;reading_mm;reference_mm").append(end);
             int rows = random.nextInt(3, 80);
             double[][] truth = new double[3][rows];
             for (int i = 0; i < rows; i++) {
                 String time = number(random);
-                String count = number(random);
+                String reading = number(random);
                 String position = number(random);
                 truth[0][i] = Double.parseDouble(time);
-                truth[1][i] = Double.parseDouble(count);
+                truth[1][i] = Double.parseDouble(reading);
                 truth[2][i] = Double.parseDouble(position);
                 text.append(time)
                         .append(";night shift;")
-                        .append(count)
+                        .append(reading)
                         .append(';')
                         .append(position);
                 text.append(end);
@@ -92,7 +92,7 @@ class PlainLogTest {
 
     @Test
     void lastLineWithoutItsEndIsTakenOnlyWhereItsLastNumberIsWhole() throws IOException {
-        String good = "time_s;note;count;reference_mm\n0;a;1;2.25\n1;a;1;2.50\n";
+        String good = "time_s;note;reading_mm;reference_mm\n0;a;1;2.25\n1;a;1;2.50\n";
         Layout layout = layout(Files.writeString(folder.resolve("log.csv"), good));
         for (int block : new int[] {8, 50, 1000}) {
             for (String last : List.of("2;a;1;3.00", "2;a;1;3.0", "2;a;1;3.", "2;a;1;3", "2;a;1;-")) {
@@ -114,7 +114,7 @@ class PlainLogTest {
 
     @Test
     void anythingOutOfTheOrdinaryIsLeftToTheThoroughWay() throws IOException {
-        String good = "time_s;note;count;reference_mm\n0;a;1;2\n1;a;1;2\n";
+        String good = "time_s;note;reading_mm;reference_mm\n0;a;1;2\n1;a;1;2\n";
         for (String odd : List.of(
                 "2;a;1\n",
                 "2;a;1;2;3\n",
@@ -135,5 +135,24 @@ class PlainLogTest {
         Path file = Files.writeString(folder.resolve("log.csv"), good);
         assertThat(new PlainLog(file, layout(file), targets(), 0, 1000, ColumnSpace.HEAP, bytes -> {}).read())
                 .isNotNull();
+    }
+
+    @Test
+    void aCountWithDecimalsIsLeftToTheThoroughWay() throws IOException {
+        List<Target> counts = List.of(new Target(ColumnRole.COUNT, 1, "count", LogUnit.NONE, 1, 1, false, null));
+        StringBuilder rows = new StringBuilder("time_s;count;reference_mm\n");
+        for (int i = 0; i < 200; i++) {
+            rows.append("1;").append(1000 + i).append(".0;2\n");
+        }
+        Path file = Files.writeString(folder.resolve("log.csv"), rows);
+        Layout layout = layout(file);
+        assertThat(new PlainLog(file, layout, counts, 0, 1000, ColumnSpace.HEAP, bytes -> {}).read())
+                .isNotNull();
+        for (String odd : List.of("1;1100.5;2\n", "1;1.005;2\n")) {
+            Files.writeString(file, rows + odd + "1;1200.0;2\n");
+            assertThat(new PlainLog(file, layout, counts, 0, 1000, ColumnSpace.HEAP, bytes -> {}).read())
+                    .as(odd)
+                    .isNull();
+        }
     }
 }

@@ -69,6 +69,8 @@ public enum ProblemCode {
     KEY_TWICE,
     /** {0} word found, {1} permitted words, separated by commas. */
     UNKNOWN_CHOICE,
+    /** {0} text found where one sign is wanted, {1} signs that serve, separated by spaces. */
+    NOT_ONE_SIGN,
     /** No arguments. */
     NO_DATA,
     /** {0} key of the reason, such as "ambiguous". */
@@ -97,18 +99,34 @@ public enum ProblemCode {
     LOG_FOREIGN,
     /** No arguments. */
     LOG_NO_ROWS,
+    /** {0} names of the columns, separated by commas. */
+    LOG_COLUMNS_ONLY,
     /** {0} usual heading of what is wanted, {1} columns found, {2} first row. */
     LOG_NO_HEADINGS,
+    /** {0} fields of the headings, {1} fields of the rows, {2} separator where it may be a decimal comma too, or empty. */
+    LOG_HEADING_FIELDS,
+    /** {0} heading that was taken first, {1} heading of a second column, {2} what both could be, as a key of the mapping. */
+    LOG_COLUMN_TWO,
+    /** {0} cell, {1} an example of each form that is read, separated by commas. */
+    LOG_STAMP,
     /** {0} heading or number in the mapping, {1} columns found, {2} headings or first row. */
     LOG_COLUMN_NOT_THERE,
     /** No arguments. */
     LOG_THRESHOLD_MISSING,
+    /** {0} cell that should be a flag, {1} separator where it may be a decimal comma too, or empty. */
+    LOG_FLAG,
+    /** {0} and {1} two units that are given for a column, {2} what the column holds, as a key of the mapping. */
+    LOG_UNITS_TWO,
     /** {0} unit of the angle. */
     LOG_CIRCUMFERENCE_MISSING,
     /** {0} what the parser says. */
     LOG_QUOTES,
     /** {0} cell in quotes whose comma may be a decimal comma or separate thousands. */
     LOG_COMMA_UNCLEAR,
+    /** {0} number whose sign may be a decimal sign or separate thousands, {1} the sign. */
+    LOG_THOUSANDS_UNCLEAR,
+    /** {0} count found, {1} decimal sign of the file. */
+    LOG_COUNT_NOT_WHOLE,
     /** No arguments; comma is both separator and decimal sign, and no number stands in quotes. */
     LOG_COMMA_UNQUOTED,
     /** {0} number of problems from this place on. */
@@ -182,6 +200,8 @@ public enum ProblemCode {
     QUESTION_SLOPE,
     /** {0} number found, {1} decimals of all others in its column. */
     QUESTION_CUT_SHORT,
+    /** {0} number whose sign may be a decimal sign or separate thousands, {1} the sign. */
+    QUESTION_THOUSANDS,
     /** {0} ratio of two units that fits, such as 25.4. */
     QUESTION_LOG_SCALE,
     /** {0} ratio of two ways to count edges that fits, such as 4. */

@@ -38,6 +38,8 @@ public enum NoteCode {
     CONFIRMED,
     /** {0} how a log was read, in one line. */
     LOG_READ_AS,
+    /** {0} key of what a column was taken as, {1} its heading, {2} heading of a column that could be that too. */
+    LOG_COLUMN_OTHER,
     /** {0} noise of one speed, {1} time over which it is averaged, {2} speed below which the line rests. */
     LINE_LOG_SMOOTHED,
     /** {0} net travel, {1} change of all speeds in percent that keeps it. */
