@@ -181,7 +181,7 @@ final class ColumnFinder {
 
     /** Returns the different units written for a column: at the end of its heading, in brackets or after a stroke, and below. */
     private List<String> unitsWritten(ColumnRole role, int index) {
-        String heading = layout.headings().get(index);
+        String heading = withoutPreposition(layout.headings().get(index));
         List<@Nullable String> texts = new ArrayList<>();
         texts.add(suffix(withoutUnit(heading).replace(' ', '_'), role));
         if (role == ColumnRole.SPEED) {
@@ -204,7 +204,7 @@ final class ColumnFinder {
 
     /** Returns the unit (empty for none) when the column bears the name, or null. */
     private @Nullable String unitIfNamed(ColumnRole role, String name, int index) {
-        String heading = plain(layout.headings().get(index));
+        String heading = plain(withoutPreposition(layout.headings().get(index)));
         if (role == ColumnRole.SPEED) {
             String written = speedUnit(name, heading);
             if (written != null) {
@@ -262,6 +262,11 @@ final class ColumnFinder {
             }
         }
         return null;
+    }
+
+    /** Returns "position mm" for "position in mm", and the like with brackets; the word is no unit there. */
+    private static String withoutPreposition(String heading) {
+        return heading.replaceFirst("(?i)\\s+in\\s+(?=[\\[(]?\\S+$)", " ");
     }
 
     private static String withoutUnit(String heading) {

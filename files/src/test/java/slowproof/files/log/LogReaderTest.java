@@ -234,7 +234,7 @@ class LogReaderTest {
                 "time_s,count,reference_mm#s,,cm|3|mm|cm|reference",
                 "time_s,count,reference_mm#s,,mm/s|3|mm|mm/s|reference",
                 "time_s,count,position_um [mm]|3|um|mm|reference",
-                "time_s,count,Position in [mm]|3|in|mm|reference",
+                "time_s,count,position_in [mm]|3|in|mm|reference",
                 "time_s,count,position (mm)#,,um|3|mm|um|reference"
             })
     void twoUnitsOfAColumnAreContradictory(String head, int column, String first, String second, String key)
@@ -265,6 +265,10 @@ class LogReaderTest {
     @Test
     void aRowOfUnitsMayRepeatTheUnitOfTheHeading() throws IOException {
         assertThreeRows(read("time_s,count,Position [mm]\nsec,-,mm\n0,0,10.25\n0.5,1,11.5\n1.25,-2,-12\n")
+                .recording());
+        assertThreeRows(read("Time in s,count,Position in [mm]\n0,0,10.25\n0.5,1,11.5\n1.25,-2,-12\n")
+                .recording());
+        assertThreeRows(read("Zeit in ms,count,position in (cm)\n0,0,1.025\n500,1,1.15\n1250,-2,-1.2\n")
                 .recording());
         assertThreeRows(read("time_s,count,reference_mm\n[s],,[MM]\n0,0,10.25\n0.5,1,11.5\n1.25,-2,-12\n")
                 .recording());
