@@ -28,6 +28,9 @@ public final class RecordingAssembler {
     /** A clock that goes back in more than one row of a hundred is no clock. */
     private static final int ROWS_PER_CLOCK_JUMP = 100;
 
+    /** Share of rows with an edge from which on a log of channels is a list of edges. */
+    private static final double EDGE_LIST = 0.99;
+
     private static final int INTERVALS = 100_000;
 
     private final LoggedColumns log;
@@ -49,6 +52,10 @@ public final class RecordingAssembler {
     private @Nullable Column silences;
 
     private int size;
+
+    /** True for a list of edges: no row is missing between two of them, however far apart they are. */
+    private boolean edgesOnly;
+
     private double longestIntervalS;
     private int longestIntervalRow;
 
@@ -122,7 +129,11 @@ public final class RecordingAssembler {
         Column b = requireColumn(log.channelB());
         Column.Builder counts = time.sibling(size);
         Quadrature decoder = new Quadrature(scale.evaluation());
+        int edges = 0;
         for (int i = 0; i < size; i++) {
+            if (i > 0 && (a.get(i) != a.get(i - 1) || b.get(i) != b.get(i - 1))) {
+                edges++;
+            }
             if (Double.isNaN(a.get(i)) || Double.isNaN(b.get(i))) {
                 counts.add(Double.NaN);
                 continue;
@@ -132,6 +143,7 @@ public final class RecordingAssembler {
             }
             counts.add((double) decoder.count());
         }
+        edgesOnly = edges >= EDGE_LIST * (size - 1);
         if (!illegal.isEmpty()) {
             notes.add(Note.of(
                     NoteCode.LOG_ILLEGAL_TRANSITIONS,
@@ -204,7 +216,7 @@ public final class RecordingAssembler {
                 if (step <= 0) {
                     firstBack = back++ == 0 ? i : firstBack;
                     breaks.add(new Break(Break.Cause.CLOCK_BACK, i, line(i), time.get(i - 1), time.get(i), true));
-                } else if (step > rule.gapFactor() * interval) {
+                } else if (step > (edgesOnly ? rule.splitS() : rule.gapFactor() * interval)) {
                     boolean splits = step >= rule.splitS() && !stoodStill(i);
                     boolean rows = silences != null && silences.get(i) <= rule.gapFactor() * interval;
                     Break.Cause cause = rows ? Break.Cause.NO_VALUE : Break.Cause.GAP;
@@ -389,7 +401,7 @@ public final class RecordingAssembler {
     }
 
     private void warnOfSlowSampling(double topSpeed, double interval, double countMm) {
-        if (topSpeed > 0) {
+        if (topSpeed > 0 && !edgesOnly) {
             double edges = CountingRate.edgesPerSample(topSpeed, countMm, scale.evaluation(), interval);
             if (edges >= 1) {
                 notes.add(Note.of(
@@ -464,7 +476,7 @@ public final class RecordingAssembler {
         long back = 0;
         double backAt = 0;
         for (Break place : breaks) {
-            if (place.cause() == Break.Cause.GAP) {
+            if (place.cause() == Break.Cause.GAP && (place.splits() || !edgesOnly)) {
                 gaps++;
                 missing += place.toS() - place.fromS();
                 if (place.toS() - place.fromS() > longest) {

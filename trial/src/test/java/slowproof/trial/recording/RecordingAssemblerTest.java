@@ -4,8 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import slowproof.trial.counts.CounterRegister;
 import slowproof.trial.counts.Quadrature.Evaluation;
@@ -254,6 +256,50 @@ class RecordingAssemblerTest {
         Recording recording =
                 RecordingAssembler.assemble(log(truth.timeS(), truth.counts(Q, 0.001), held), SensorScale.ofCounts(Q));
         assertThat(recording.breaks()).isEmpty();
+    }
+
+    @Test
+    void noRowIsMissingInAListOfEdges() {
+        Bench.Truth truth = new Bench(0.0005)
+                .rest(2)
+                .move(100, 40, 100, 100)
+                .rest(2)
+                .move(-100, 10, 100, 100)
+                .rest(2)
+                .done();
+        double[] place = truth.positionMm();
+        int[] steps = Arrays.stream(place)
+                .mapToInt(x -> (int) Math.floor(x / Q + 0.3))
+                .toArray();
+        int[] rows = IntStream.range(0, place.length)
+                .filter(i -> i == 0 || steps[i] != steps[i - 1])
+                .toArray();
+        double[] a = new double[rows.length];
+        double[] b = new double[rows.length];
+        for (int k = 0; k < rows.length; k++) {
+            int phase = Math.floorMod(steps[rows[k]], 4);
+            a[k] = phase == 1 || phase == 2 ? 1 : 0;
+            b[k] = phase == 2 || phase == 3 ? 1 : 0;
+        }
+        Recording recording = RecordingAssembler.assemble(
+                new LoggedColumns(
+                        "edges.csv",
+                        RowLines.from(2),
+                        Column.copyOf(Arrays.stream(rows)
+                                .mapToDouble(i -> truth.timeS()[i])
+                                .toArray()),
+                        null,
+                        null,
+                        Column.copyOf(a),
+                        Column.copyOf(b),
+                        Column.copyOf(
+                                Arrays.stream(rows).mapToDouble(i -> place[i]).toArray()),
+                        null),
+                SensorScale.ofCounts(Q));
+        assertThat(recording.notes()).isEmpty();
+        assertThat(PassFinder.find(recording).passes())
+                .isNotEmpty()
+                .allSatisfy(pass -> assertThat(pass.flags()).doesNotContain(PassFlag.GAP_IN_PASS));
     }
 
     @Test
