@@ -88,7 +88,7 @@ public final class CurveFit {
                         fitted.curve.lackOfFit().widening()));
             }
         }
-        notes.addAll(ResidualChecks.notes(passes, settings.material()));
+        notes.addAll(ResidualChecks.notes(passes, settings.material(), settings.stepMm()));
         return new CurveResult(
                 settings,
                 rows,
@@ -221,7 +221,8 @@ public final class CurveFit {
                         Quantity.mmPerS(row.speedMmPerS())));
             }
         }
-        if (variances.unequal) {
+        // where nothing was repeated, it is the difference of the directions that changes with speed
+        if (variances.unequal && variances.repeated) {
             notes.add(Note.of(NoteCode.SCATTER_DIFFERS_WITH_SPEED, settings.material()));
         }
         if (variances.coarse) {

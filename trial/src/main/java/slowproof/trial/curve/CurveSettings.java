@@ -8,6 +8,8 @@ import slowproof.trial.Check;
  *
  * @param material what the notes speak of: the material
  * @param resolutionMm step of the readings in mm, at least 0; a reading is taken as uniform within it
+ * @param stepMm smallest step in mm in which the readings can differ, as recorded or as shown, at least 0: no test
+ *     rejects on differences that it explains
  * @param referenceMm fixed part of the reference's standard uncertainty in mm, at least 0
  * @param referenceRatio part of the reference's standard uncertainty that grows with length, a ratio, at least 0; it
  *     is added to the fixed part, as certificates state a + b L
@@ -15,7 +17,13 @@ import slowproof.trial.Check;
  * @param draws number of draws kept, at least 200
  */
 public record CurveSettings(
-        String material, double resolutionMm, double referenceMm, double referenceRatio, long seed, int draws) {
+        String material,
+        double resolutionMm,
+        double stepMm,
+        double referenceMm,
+        double referenceRatio,
+        long seed,
+        int draws) {
     /** Number of draws that puts the ends of a 95 % interval to about 2 % of its width. */
     public static final int USUAL_DRAWS = 2000;
 
@@ -23,11 +31,18 @@ public record CurveSettings(
     public CurveSettings {
         Objects.requireNonNull(material, "material");
         Check.notNegative(resolutionMm, "resolution", "mm");
+        Check.notNegative(stepMm, "step of the readings", "mm");
         Check.notNegative(referenceMm, "standard uncertainty of the reference", "mm");
         Check.notNegative(referenceRatio, "standard uncertainty of the reference", "");
         if (draws < 200) {
             throw new IllegalArgumentException("at least 200 draws are needed: " + draws);
         }
+    }
+
+    /** Makes settings for readings that differ in steps of their resolution. */
+    public CurveSettings(
+            String material, double resolutionMm, double referenceMm, double referenceRatio, long seed, int draws) {
+        this(material, resolutionMm, resolutionMm, referenceMm, referenceRatio, seed, draws);
     }
 
     /** Returns the variance of one reading in mm², resolution^2 / 12 (GUM 4.3.7). */

@@ -2,6 +2,7 @@ package slowproof.trial.curve;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,39 +16,58 @@ import slowproof.trial.scatter.PassError;
 
 /**
  * Looks for what repeated passes should not show: a trend along the series, a first cycle unlike the others, runs of
- * one sign, one pass far from all. Everything is done on deviations from the mean of series and direction,
- * because passes to and fro share readings but passes of one direction do not. Series are taken in the order in which
- * the passes are given. Tests at 1 %, so that clean data are seldom marked.
+ * one sign, one pass far from all. Everything is done on deviations from the mean of condition, series and direction:
+ * a series that climbs a ladder of speeds would otherwise show the error curve as a drift, and passes to and fro share
+ * readings but passes of one direction do not. A pass whose condition was not repeated in its series says nothing. Series
+ * are taken in the order in which the passes are given. Tests at 1 %, so that clean data are seldom marked; no
+ * scatter is taken as less than that of rounding alone.
  */
 final class ResidualChecks {
     private static final double LEVEL = 0.01;
     private static final int LEAST_GROUP = 3;
+    // the error of a pass and that to which it is compared may each be off by a step
+    private static final double STEPS_APART = 2;
 
     private ResidualChecks() {}
 
-    /** Passes of one series and direction, by their place in the series. */
+    /** Passes of one condition, series and direction, by their place in the series. */
     private record Group(List<PassError> passes, double meanMm) {
         double residual(int i) {
             return passes.get(i).errorMm() - meanMm;
         }
     }
 
-    static List<Note> notes(List<PassError> passes, String material) {
+    /**
+     * Returns what is to be said.
+     *
+     * @param passes passes of one material that count
+     * @param material what the notes speak of
+     * @param stepMm smallest step in which readings can differ in mm, at least 0
+     */
+    static List<Note> notes(List<PassError> passes, String material, double stepMm) {
+        // two readings of step/sqrt(12) each
+        double rounding = stepMm * stepMm / 6;
         List<Group> groups = groups(passes);
         List<Note> notes = new ArrayList<>();
-        trend(groups, material, notes);
-        warmUp(groups, material, notes);
+        trend(groups, rounding, material, notes);
+        warmUp(groups, rounding, material, notes);
         runs(groups, material, notes);
-        outlier(groups, notes);
+        outlier(groups, stepMm, notes);
         order(passes, material, notes);
         return notes;
     }
 
     private static List<Group> groups(List<PassError> passes) {
+        Map<String, Integer> conditions = new HashMap<>();
+        List<ConditionBlock> blocks = ConditionBlock.of(passes);
+        for (int i = 0; i < blocks.size(); i++) {
+            int condition = i;
+            blocks.get(i).passes().forEach(pass -> conditions.put(pass.id(), condition));
+        }
         Map<String, List<PassError>> bySeries = new LinkedHashMap<>();
         for (PassError pass : passes) {
-            bySeries.computeIfAbsent(pass.series() + (pass.direction() > 0 ? "+" : "-"), s -> new ArrayList<>())
-                    .add(pass);
+            String key = conditions.get(pass.id()) + (pass.direction() > 0 ? "+" : "-") + pass.series();
+            bySeries.computeIfAbsent(key, s -> new ArrayList<>()).add(pass);
         }
         List<Group> groups = new ArrayList<>();
         for (List<PassError> group : bySeries.values()) {
@@ -62,7 +82,7 @@ final class ResidualChecks {
     }
 
     /** Pooled slope of the deviations against the place in the series. */
-    private static void trend(List<Group> groups, String material, List<Note> notes) {
+    private static void trend(List<Group> groups, double rounding, String material, List<Note> notes) {
         double xx = 0;
         double xy = 0;
         double yy = 0;
@@ -85,14 +105,14 @@ final class ResidualChecks {
             return;
         }
         double slope = xy / xx;
-        double left = yy - slope * xy;
-        if (left > 0 && significant(slope / Math.sqrt(left / freedom / xx), freedom)) {
+        double left = Math.max((yy - slope * xy) / freedom, rounding);
+        if (left > 0 && significant(slope / Math.sqrt(left / xx), freedom)) {
             notes.add(Note.of(NoteCode.DRIFT_IN_SERIES, material, Quantity.mm(slope)));
         }
     }
 
     /** Mean of the first passes of all series and directions against the others. */
-    private static void warmUp(List<Group> groups, String material, List<Note> notes) {
+    private static void warmUp(List<Group> groups, double rounding, String material, List<Note> notes) {
         double difference = 0;
         double weights = 0;
         double squares = 0;
@@ -115,7 +135,7 @@ final class ResidualChecks {
         if (freedom < 3 || !(squares > 0)) {
             return;
         }
-        double u = Math.sqrt(squares / freedom / weights);
+        double u = Math.sqrt(Math.max(squares / freedom, rounding) / weights);
         if (significant(difference / weights / u, freedom)) {
             notes.add(Note.of(NoteCode.WARM_UP, material, Quantity.mm(difference / weights)));
         }
@@ -146,7 +166,7 @@ final class ResidualChecks {
     }
 
     /** One pass far from all, on deviations brought to equal variance within their groups (Grubbs). */
-    private static void outlier(List<Group> groups, List<Note> notes) {
+    private static void outlier(List<Group> groups, double stepMm, List<Note> notes) {
         List<PassError> all = new ArrayList<>();
         List<Double> values = new ArrayList<>();
         for (Group group : groups) {
@@ -168,7 +188,10 @@ final class ResidualChecks {
             return;
         }
         Grubbs.Farthest farthest = Grubbs.statistic(deviations);
-        if (farthest.statistic() > Grubbs.criticalValue(LEVEL, deviations.length)) {
+        double distance = Math.abs(deviations[farthest.index()]);
+        double least = Grubbs.criticalValue(LEVEL, deviations.length) * stepMm / Math.sqrt(6);
+        if (farthest.statistic() > Grubbs.criticalValue(LEVEL, deviations.length)
+                && distance > Math.max(STEPS_APART * stepMm, least)) {
             notes.add(Note.of(
                     NoteCode.RESIDUAL_OUTLIER,
                     all.get(farthest.index()).id(),

@@ -33,6 +33,8 @@ final class RowVariances {
     final @Nullable WithinScatter pooled;
     /** Whether scatter differs between conditions, so that it was smoothed over speed. */
     final boolean unequal;
+    /** Whether any direction was repeated; else the scatter is taken over both directions and is no repeatability. */
+    final boolean repeated;
     /** Whether the readings are too coarse for the scatter in any row. */
     final boolean coarse;
 
@@ -49,7 +51,8 @@ final class RowVariances {
             freedom[j] = rows.get(j).within().degreesOfFreedom();
             all += freedom[j];
         }
-        if (all == 0) {
+        repeated = all > 0;
+        if (!repeated) {
             for (int j = 0; j < m; j++) {
                 WithinScatter.Squares loose =
                         WithinScatter.squaresOverDirections(rows.get(j).block());
@@ -58,7 +61,7 @@ final class RowVariances {
                 all += freedom[j];
             }
         }
-        pooled = all == 0 ? null : WithinScatter.pooled(squares, freedom);
+        pooled = all == 0 ? null : WithinScatter.pooled(squares, freedom, settings.stepMm() * settings.stepMm() / 6);
         boolean apart = components.startScatterMm() != null;
         unequal = !apart && pooled != null && pooled.equalityProbability() < EQUALITY_LEVEL;
         double reading = settings.readingVarianceMm2();

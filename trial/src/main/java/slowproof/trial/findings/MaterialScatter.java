@@ -13,7 +13,8 @@ import slowproof.metrology.statistics.Statistics;
 
 /**
  * The scatter of one material over its conditions and directions: pooled repeatability and the comparison of
- * variances by Cochran's test (ISO 5725-2:2019, 8.3.4; clause from memory).
+ * variances by Cochran's test (ISO 5725-2:2019, 8.3.4; clause from memory). For the test no variance counts as less
+ * than what rounding alone gives, lest two readings that happen to agree make a difference of one step an outlier.
  */
 final class MaterialScatter {
     /** A condition in one direction. */
@@ -58,7 +59,11 @@ final class MaterialScatter {
         }
         List<double[]> groups = new ArrayList<>();
         cells.values().forEach(cell -> groups.add(errors(cell)));
-        Map<Cell, Flag> marks = compareVariances(new ArrayList<>(cells.keySet()), groups);
+        double rounding = cells.values().stream()
+                .mapToDouble(MaterialScatter::roundingDeviation)
+                .max()
+                .orElseThrow();
+        Map<Cell, Flag> marks = compareVariances(new ArrayList<>(cells.keySet()), groups, rounding * rounding);
         return new MaterialScatter(pooled(groups), !marks.containsValue(Flag.COCHRAN_OUTLIER), marks);
     }
 
@@ -78,7 +83,19 @@ final class MaterialScatter {
         return Arrays.stream(group).map(value -> value - group[0]).toArray();
     }
 
-    private static Map<Cell, Flag> compareVariances(List<Cell> cells, List<double[]> groups) {
+    /** Returns the step of the readings over the shortest length, a ratio; 0 when no step is known. */
+    static double step(List<Pass> passes) {
+        // somebody who types 900 for 900.0 has not seen a coarser display
+        double stepMm = passes.stream().mapToDouble(Pass::stepMm).min().orElse(0);
+        return stepMm / passes.stream().mapToDouble(Pass::lengthMm).min().orElseThrow();
+    }
+
+    /** Returns the standard deviation that rounding alone gives to a relative error: two readings of step/sqrt(12). */
+    static double roundingDeviation(List<Pass> passes) {
+        return step(passes) / Math.sqrt(6);
+    }
+
+    private static Map<Cell, Flag> compareVariances(List<Cell> cells, List<double[]> groups, double least) {
         if (groups.size() < 2) {
             return Map.of();
         }
@@ -92,7 +109,8 @@ final class MaterialScatter {
         if (!(variances[largest] > 0)) {
             return Map.of();
         }
-        double statistic = Cochran.statistic(variances);
+        double statistic = Cochran.statistic(
+                Arrays.stream(variances).map(v -> Math.max(v, least)).toArray());
         int perGroup = commonestSize(groups);
         if (statistic > Cochran.criticalValue(Rules.OUTLIER_LEVEL, variances.length, perGroup)) {
             return Map.of(cells.get(largest), Flag.COCHRAN_OUTLIER);

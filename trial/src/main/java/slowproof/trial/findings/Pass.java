@@ -22,6 +22,8 @@ import org.jspecify.annotations.Nullable;
  * @param errorMm error of indication in mm: sgn(reference) (indication - reference), so positive is over-reading
  *     either way
  * @param decimals decimals to which the readings were recorded in mm, 0 to 9
+ * @param stepMm smallest step in mm in which its readings can differ: of the recorded decimals, the display or the
+ *     count, whichever is coarsest; 0 when none is known
  * @param dropoutPercent dropout share in percent, or null
  * @param speedError relative error of the indicated speed, a ratio, or null
  * @param speedRipple ripple of the indicated speed over the speed, a ratio, or null
@@ -44,6 +46,7 @@ public record Pass(
         double indicationMm,
         double errorMm,
         int decimals,
+        double stepMm,
         @Nullable Double dropoutPercent,
         @Nullable Double speedError,
         @Nullable Double speedRipple,
@@ -99,6 +102,7 @@ public record Pass(
                 indicationMm,
                 errorMm,
                 decimals,
+                stepMm,
                 dropoutPercent,
                 speedError,
                 speedRipple,

@@ -165,6 +165,7 @@ final class Passes {
                 indication,
                 error,
                 decimals,
+                stepMm(rawDecimals),
                 dropout,
                 speedError,
                 speedRipple,
@@ -172,6 +173,14 @@ final class Passes {
                 end == null ? "" : end.track(),
                 excluded == null ? flags : Flags.with(flags, Flag.EXCLUDED),
                 excluded));
+    }
+
+    /** A step of nine decimals is that of a computed figure, not of a display. */
+    private double stepMm(int recordedDecimals) {
+        Double count = trial.sensor().distancePerCountMm();
+        Double display = trial.sensor().readingResolutionMm();
+        double step = recordedDecimals == FULL_DECIMALS ? 0 : Math.pow(10, -recordedDecimals);
+        return Math.max(step, Math.max(count == null ? 0 : count, display == null ? 0 : display));
     }
 
     private void refuseUnknownExclusions() {

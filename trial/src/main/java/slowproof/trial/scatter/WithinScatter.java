@@ -10,7 +10,7 @@ import slowproof.metrology.Distributions;
  * @param standardDeviationMm pooled standard deviation of one pass in mm, at least 0
  * @param degreesOfFreedom degrees of freedom, at least 1
  * @param equalityProbability probability of variances as unequal as these if all conditions scatter alike (Bartlett's
- *     test, NIST/SEMATECH e-Handbook 1.3.5.7), 0 to 1; NaN when fewer than two conditions can be compared
+ *     test, NIST/SEMATECH e-Handbook 1.3.5.7, no variance taken as less than that of rounding), 0 to 1; NaN when fewer than two conditions can be compared
  */
 public record WithinScatter(double standardDeviationMm, int degreesOfFreedom, double equalityProbability) {
     /**
@@ -18,9 +18,11 @@ public record WithinScatter(double standardDeviationMm, int degreesOfFreedom, do
      *
      * @param sumsOfSquaresMm2 per condition the sum of squares about the means of series and direction, mm²
      * @param degreesOfFreedom per condition its degrees of freedom
+     * @param roundingVarianceMm2 variance that rounding alone gives to the error of a pass in mm², at least 0; 0 when no
+     *     step is known: conditions that repeat exactly are then not compared
      * @throws IllegalArgumentException if there is no degree of freedom at all
      */
-    public static WithinScatter pooled(double[] sumsOfSquaresMm2, int[] degreesOfFreedom) {
+    public static WithinScatter pooled(double[] sumsOfSquaresMm2, int[] degreesOfFreedom, double roundingVarianceMm2) {
         double sum = 0;
         int all = 0;
         for (int j = 0; j < sumsOfSquaresMm2.length; j++) {
@@ -30,23 +32,25 @@ public record WithinScatter(double standardDeviationMm, int degreesOfFreedom, do
         if (all < 1) {
             throw new IllegalArgumentException("nothing was repeated");
         }
-        return new WithinScatter(Math.sqrt(sum / all), all, bartlett(sumsOfSquaresMm2, degreesOfFreedom));
+        return new WithinScatter(
+                Math.sqrt(sum / all), all, bartlett(sumsOfSquaresMm2, degreesOfFreedom, roundingVarianceMm2));
     }
 
-    private static double bartlett(double[] squares, int[] freedom) {
+    private static double bartlett(double[] squares, int[] freedom, double least) {
         double pooled = 0;
         double inverse = 0;
         double logs = 0;
         int all = 0;
         int groups = 0;
         for (int j = 0; j < squares.length; j++) {
-            if (freedom[j] == 0 || squares[j] == 0) {
+            double own = Math.max(squares[j], freedom[j] * least);
+            if (own == 0) {
                 continue;
             }
-            pooled += squares[j];
+            pooled += own;
             all += freedom[j];
             inverse += 1.0 / freedom[j];
-            logs += freedom[j] * Math.log(squares[j] / freedom[j]);
+            logs += freedom[j] * Math.log(own / freedom[j]);
             groups++;
         }
         if (groups < 2) {

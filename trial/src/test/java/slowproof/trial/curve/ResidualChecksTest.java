@@ -22,7 +22,7 @@ class ResidualChecksTest {
         int marked = 0;
         int trials = 200;
         for (int t = 0; t < trials; t++) {
-            marked += ResidualChecks.notes(passes(100 + t, SPEEDS, p -> 0), "felt")
+            marked += ResidualChecks.notes(passes(100 + t, SPEEDS, p -> 0), "felt", 0)
                             .isEmpty()
                     ? 0
                     : 1;
@@ -33,7 +33,7 @@ class ResidualChecksTest {
 
     @Test
     void driftWithinTheSeriesIsToldPerPass() {
-        List<Note> notes = ResidualChecks.notes(passes(1, SPEEDS, p -> 0.01 * p.indexInSeries()), "felt");
+        List<Note> notes = ResidualChecks.notes(passes(1, SPEEDS, p -> 0.01 * p.indexInSeries()), "felt", 0);
         Note drift = only(notes, NoteCode.DRIFT_IN_SERIES);
         assertThat(drift.where()).isEqualTo("felt");
         assertThat(((Quantity) drift.arguments().get(0)).value()).isBetween(0.007, 0.013);
@@ -41,28 +41,28 @@ class ResidualChecksTest {
 
     @Test
     void firstPassesUnlikeTheOthersAreAWarmUp() {
-        List<Note> notes = ResidualChecks.notes(passes(2, SPEEDS, p -> p.indexInSeries() < 2 ? 0.08 : 0), "felt");
+        List<Note> notes = ResidualChecks.notes(passes(2, SPEEDS, p -> p.indexInSeries() < 2 ? 0.08 : 0), "felt", 0);
         assertThat(((Quantity) only(notes, NoteCode.WARM_UP).arguments().get(0)).value())
                 .isBetween(0.05, 0.11);
     }
 
     @Test
     void onePassFarFromAllIsNamed() {
-        List<Note> notes = ResidualChecks.notes(passes(3, SPEEDS, p -> p.id().equals("v90.0/5") ? 0.15 : 0), "felt");
+        List<Note> notes = ResidualChecks.notes(passes(3, SPEEDS, p -> p.id().equals("v90.0/5") ? 0.15 : 0), "felt", 0);
         assertThat(only(notes, NoteCode.RESIDUAL_OUTLIER).where()).isEqualTo("v90.0/5");
     }
 
     @Test
     void slowWavesAreNotRandomOrder() {
         List<Note> notes = ResidualChecks.notes(
-                passes(4, SPEEDS, p -> 0.08 * Math.sin(2 * Math.PI * p.indexInSeries() / 12.0)), "felt");
+                passes(4, SPEEDS, p -> 0.08 * Math.sin(2 * Math.PI * p.indexInSeries() / 12.0)), "felt", 0);
         assertThat(notes).anyMatch(note -> note.code() == NoteCode.ORDER_NOT_RANDOM);
     }
 
     @Test
     void risingSpeedsWithoutARepeatedOneAreConfounded() {
         double[] rising = {30, 50, 90, 140};
-        assertThat(only(ResidualChecks.notes(passes(5, rising, p -> 0), "felt"), NoteCode.ORDER_CONFOUNDED))
+        assertThat(only(ResidualChecks.notes(passes(5, rising, p -> 0), "felt", 0), NoteCode.ORDER_CONFOUNDED))
                 .isNotNull();
     }
 
@@ -76,7 +76,7 @@ class ResidualChecksTest {
                 passes.add(pass("s" + s, i, speed, 0.05 * s + 0.02 * gauss(random)));
             }
         }
-        List<Note> notes = ResidualChecks.notes(passes, "felt");
+        List<Note> notes = ResidualChecks.notes(passes, "felt", 0);
         assertThat(((Quantity) only(notes, NoteCode.DRIFT_BETWEEN_SERIES)
                                 .arguments()
                                 .get(0))
@@ -84,7 +84,7 @@ class ResidualChecksTest {
                 .isBetween(0.04, 0.06);
         List<PassError> shuffled = new ArrayList<>(passes);
         Collections.shuffle(shuffled.subList(0, 10), new Random(1));
-        assertThat(ResidualChecks.notes(shuffled, "felt")).isEqualTo(notes);
+        assertThat(ResidualChecks.notes(shuffled, "felt", 0)).isEqualTo(notes);
     }
 
     @Test
@@ -93,7 +93,7 @@ class ResidualChecksTest {
         for (int i = 0; i < 12; i++) {
             passes.add(pass("a", i, 100, 0.1));
         }
-        assertThat(ResidualChecks.notes(passes, "felt")).isEmpty();
+        assertThat(ResidualChecks.notes(passes, "felt", 0)).isEmpty();
     }
 
     @Test
@@ -124,6 +124,65 @@ class ResidualChecksTest {
         List<CurvePoint> points = result.tested();
         assertThat(points.get(0).standardUncertainty())
                 .isGreaterThan(4 * points.get(6).standardUncertainty());
+    }
+
+    @Test
+    void aLadderOfSpeedsInOneRecordingIsNoDrift() {
+        assertThat(ResidualChecks.notes(ladder(9, 1, 0), "felt", 0.05)).noneMatch(ResidualChecksTest::onOrderInSeries);
+        assertThat(ResidualChecks.notes(ladder(9, 3, 0), "felt", 0.05)).noneMatch(ResidualChecksTest::onOrderInSeries);
+    }
+
+    @Test
+    void aTrueDriftAlongARepeatedLadderIsTold() {
+        Note drift = only(ResidualChecks.notes(ladder(10, 3, 0.02), "felt", 0.05), NoteCode.DRIFT_IN_SERIES);
+        assertThat(((Quantity) drift.arguments().get(0)).value()).isBetween(0.018, 0.022);
+    }
+
+    @Test
+    void cleanLaddersAreSeldomMarked() {
+        int marked = 0;
+        int trials = 300;
+        for (int t = 0; t < trials; t++) {
+            boolean any = ResidualChecks.notes(ladder(500 + t, 4, 0), "felt", 0.05).stream()
+                    .anyMatch(note -> onOrderInSeries(note) || note.code() == NoteCode.RESIDUAL_OUTLIER);
+            marked += any ? 1 : 0;
+        }
+        System.out.printf("seeds 500 to %d: clean ladders marked: %d of %d%n", 499 + trials, marked, trials);
+        assertThat(marked / (double) trials).isLessThan(0.07);
+    }
+
+    @Test
+    void oneStepOfRoundedReadingsIsNoOutlier() {
+        List<PassError> passes = new ArrayList<>();
+        for (int i = 0; i < 30; i++) {
+            passes.add(pass("a", i, 100, i == 7 ? 0.2 : 0.1));
+        }
+        assertThat(ResidualChecks.notes(passes, "felt", 0.1)).isEmpty();
+        passes.set(7, pass("a", 7, 100, 1.1));
+        assertThat(only(ResidualChecks.notes(passes, "felt", 0.1), NoteCode.RESIDUAL_OUTLIER)
+                        .where())
+                .isEqualTo("a/8");
+    }
+
+    private static boolean onOrderInSeries(Note note) {
+        return note.code() == NoteCode.DRIFT_IN_SERIES
+                || note.code() == NoteCode.WARM_UP
+                || note.code() == NoteCode.ORDER_NOT_RANDOM;
+    }
+
+    /** One recording from the fastest to the slowest speed, to and fro at each, so many times; curve of errors 1/v. */
+    private static List<PassError> ladder(long seed, int times, double driftMm) {
+        SplittableRandom random = new SplittableRandom(seed);
+        List<PassError> out = new ArrayList<>();
+        for (int time = 0; time < times; time++) {
+            for (double speed : new double[] {400, 200, 100, 75, 50, 35, 25}) {
+                for (int way = 0; way < 2; way++) {
+                    int i = out.size();
+                    out.add(pass("recording", i, speed, -500 / speed + driftMm * i + 0.02 * gauss(random)));
+                }
+            }
+        }
+        return out;
     }
 
     private static Note only(List<Note> notes, NoteCode code) {

@@ -136,12 +136,18 @@ class ComponentFitTest {
     @Test
     void unequalScatterIsNoticed() {
         double[] squares = {9 * 0.0001, 9 * 0.0001, 9 * 0.0100};
-        assertThat(WithinScatter.pooled(squares, new int[] {9, 9, 9}).equalityProbability())
+        assertThat(WithinScatter.pooled(squares, new int[] {9, 9, 9}, 0).equalityProbability())
                 .isLessThan(1e-6);
         double[] alike = {9 * 0.0001, 9 * 0.00012, 9 * 0.00009};
-        assertThat(WithinScatter.pooled(alike, new int[] {9, 9, 9}).equalityProbability())
+        assertThat(WithinScatter.pooled(alike, new int[] {9, 9, 9}, 0).equalityProbability())
                 .isGreaterThan(0.5);
-        assertThatIllegalArgumentException().isThrownBy(() -> WithinScatter.pooled(new double[] {0}, new int[] {0}));
+        // one step of the readings in one condition of three is nothing
+        double[] oneStep = {1e-12, 0.005, 0};
+        assertThat(WithinScatter.pooled(oneStep, new int[] {1, 1, 1}, 0).equalityProbability())
+                .isLessThan(0.01);
+        assertThat(WithinScatter.pooled(oneStep, new int[] {1, 1, 1}, 0.01 / 6).equalityProbability())
+                .isGreaterThan(0.5);
+        assertThatIllegalArgumentException().isThrownBy(() -> WithinScatter.pooled(new double[] {0}, new int[] {0}, 0));
     }
 
     /** Series to and fro at two strokes, 10 passes each, with true start, travel and series scatter. */
