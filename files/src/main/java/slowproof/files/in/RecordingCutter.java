@@ -171,7 +171,7 @@ final class RecordingCutter {
         if (search.passes().isEmpty()) {
             throw noPasses(wanted, recording, search);
         }
-        if (together.reason() != null) {
+        if (wanted.reference() != null && together.clock() == null) {
             checkRates(wanted, search);
         }
         Stream<FoundPass> found = search.passes().stream();
@@ -214,9 +214,6 @@ final class RecordingCutter {
         Column time = recording.timeS();
         double[] track = (recording.hasReference() ? recording.referenceMm() : recording.indicationMm()).toArray();
         DoubleSummaryStatistics reach = Arrays.stream(track).summaryStatistics();
-        long jumps = recording.breaks().stream()
-                .filter(place -> place.cause() == Break.Cause.COUNTER_STEP)
-                .count();
         return BadInputException.of(
                 ProblemCode.NO_PASSES,
                 wanted.at(),
@@ -228,7 +225,16 @@ final class RecordingCutter {
                 new Quantity(search.dwellS(), Unit.S),
                 Quantity.mm(search.stillBelowMmPerS() * search.dwellS()),
                 recording.segments().size(),
-                jumps == 0 ? "" : jumps);
+                jumps(recording, Break.Cause.COUNTER_STEP),
+                jumps(recording, Break.Cause.REFERENCE_STEP));
+    }
+
+    /** Returns how often a recording was cut for a cause, or empty text when never. */
+    private static Object jumps(Recording recording, Break.Cause cause) {
+        long jumps = recording.breaks().stream()
+                .filter(place -> place.cause() == cause)
+                .count();
+        return jumps == 0 ? "" : jumps;
     }
 
     private @Nullable SpeedTrace trace(Recording recording) {

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
+import slowproof.trial.findings.Flag;
 import slowproof.trial.findings.Pass;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.ProblemCode;
@@ -327,6 +328,30 @@ class RecordingTrialTest {
         String rows = shuttle(t -> 0.05 * (Math.round(place(t) / 0.05) % 1500));
         Files.writeString(folder.resolve("shuttle.csv"), rows.substring(0, rows.indexOf("\n9.0,")));
         asks(trial.replace(", dwell_s: 3, standstill_mm_s: 0.1", ""), "counter_bits", "jumps 1 time", "in 2 parts");
+    }
+
+    @Test
+    void oneLogWithACreepingSensorIsNotTakenForTwoClocks() throws IOException {
+        // at rest, too, the sensor counts 0.3 mm a second
+        Files.writeString(folder.resolve("shuttle.csv"), shuttle(t -> place(t) + 0.3 * t));
+        Findings findings = findings(HEAD + "recordings:\n  - {material: felt, file: shuttle.csv}\n");
+        assertThat(findings.passes())
+                .hasSize(10)
+                .allSatisfy(pass -> assertThat(pass.flags()).contains(Flag.STANDSTILL_DRIFT));
+    }
+
+    @Test
+    void anAngleThatStartsAgainIsNamedWhereNothingIsLeft() throws IOException {
+        String log = shuttle(RecordingTrialTest::place);
+        StringBuilder out = new StringBuilder();
+        for (String row : log.split("\n")) {
+            int cell = row.lastIndexOf(',') + 1;
+            boolean head = row.startsWith("time");
+            out.append(head ? row : row.substring(0, cell) + Double.parseDouble(row.substring(cell)) % 40)
+                    .append('\n');
+        }
+        Files.writeString(folder.resolve("shuttle.csv"), out);
+        asks(HEAD + "recordings:\n  - {material: felt, file: shuttle.csv}\n", "reference jumps 20 times", "runs on");
     }
 
     @Test

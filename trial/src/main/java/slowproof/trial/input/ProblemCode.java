@@ -77,7 +77,7 @@ public enum ProblemCode {
     CLOCKS_NOT_ALIGNED,
     /**
      * {0} file, {1} rows, {2} how long they last, {3} how far the track moved by which standstills are told, {4} standstills found, {5} shortest
-     * standstill, {6} width within which it stays, {7} parts that it was cut into, {8} jumps of the counter, empty for none.
+     * standstill, {6} width within which it stays, {7} parts that it was cut into, {8} jumps of the counter, {9} of the reference, empty for none.
      */
     NO_PASSES,
     LIMIT_ZERO,
