@@ -1,8 +1,8 @@
 #!/usr/bin/env bash
 # Measures whole processes on a one-clock log of ten million rows (about 350 MB), in turn, in one run: findings without a
 # cache, findings that fill the cache, findings from the cache, DuckDB loading the same file into a table, and the least that a
-# program in Java can do with it; then findings and DuckDB ten times within one process, which leaves the work itself, compiled. Prints the least and the middle of wall time, the
-# middle of processor time, the peak memory, and ratios.
+# program in Java can do with it; then findings and DuckDB ten times within one process, which leaves the work itself,
+# compiled. Prints the least and the middle of wall time, the middle of processor time, the peak memory, and ratios.
 # Usage: benchmarks/long-log.sh FOLDER [RUNS] [ROWS] [SPEEDS]; the log is made in FOLDER when it is not there.
 set -euo pipefail
 folder=$1
@@ -17,8 +17,8 @@ java=$(sed -n 2p "$here/.build/current")
 mkdir -p "$folder"
 classes=$folder/classes
 source=$here/benchmarks/src/jmh/java/slowproof/benchmarks
-"$(dirname "$java")/javac" -d "$classes" -cp "$build/slowproof.jar:$build/lib/*" "$source/LongLog.java" "$source/DuckDbLoad.java" "$source/BareLoad.java" \
-    "$here/benchmarks/FindingsAgain.java"
+"$(dirname "$java")/javac" -d "$classes" -cp "$build/slowproof.jar:$build/lib/*" "$source/LongLog.java" "$source/DuckDbLoad.java" \
+    "$source/BareLoad.java" "$here/benchmarks/FindingsAgain.java"
 [ -s "$folder/long.csv" ] || "$java" -cp "$classes" slowproof.benchmarks.LongLog "$folder" "$rows" "$speeds"
 touch -d '1 hour ago' "$folder/long.csv"
 cat "$folder/long.csv" >/dev/null # into the page cache, for all alike
@@ -33,13 +33,14 @@ measured() {
     /usr/bin/time -o "$folder/time" -f '%e %U %S %M' "$@" >"$folder/out.$name" 2>"$folder/err.$name"
     tail -n 1 "$folder/time" | awk '{ print $1, $2 + $3, $4 }' >>"$figures.$name"
 }
+bare=("$java" -XX:+UseParallelGC -XX:-UsePerfData -cp "$classes" slowproof.benchmarks.BareLoad "$folder/long.csv")
 for _ in $(seq "$runs"); do
     rm -rf "$cache"
     measured plain env SLOWPROOF_CACHE=off "$here/slowproof" findings "$folder/trial.yaml"
     measured duckdb "$java" -cp "$classes:$build/lib/*" slowproof.benchmarks.DuckDbLoad "$folder/long.csv"
     awk '{ print $1 / 1000, 0, 0 }' "$folder/out.duckdb" >>"$figures.load"
-    measured bare "$java" -XX:+UseParallelGC -XX:-UsePerfData -cp "$classes" slowproof.benchmarks.BareLoad "$folder/long.csv"
-    measured hashed "$java" -XX:+UseParallelGC -XX:-UsePerfData -cp "$classes" slowproof.benchmarks.BareLoad "$folder/long.csv" hash
+    measured bare "${bare[@]}"
+    measured hashed "${bare[@]}" hash
     measured first env SLOWPROOF_CACHE="$cache" "$here/slowproof" findings "$folder/trial.yaml"
     measured second env SLOWPROOF_CACHE="$cache" "$here/slowproof" findings "$folder/trial.yaml"
 done

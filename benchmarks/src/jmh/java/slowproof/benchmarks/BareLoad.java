@@ -9,9 +9,9 @@ import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
 
 /**
- * The least that any program in Java has to do with the log of {@link LongLog}: its numbers into arrays on two threads, half the
- * file each, and where asked for its fingerprint, meanwhile, on a third. Knows beforehand that there are four columns of plain decimals, checks nothing and
- * finds nothing; a yardstick for whole processes.
+ * The least that any program in Java has to do with the log of {@link LongLog}: its numbers into arrays on two threads,
+ * half the file each, and where asked for its fingerprint, meanwhile, on a third. Knows beforehand that there are four
+ * columns of plain decimals, checks nothing and finds nothing; a yardstick for whole processes.
  *
  * <p>Words: the log, and {@code hash} for the fingerprint too. Prints the sum of all numbers.
  */

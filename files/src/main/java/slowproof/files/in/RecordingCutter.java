@@ -2,8 +2,6 @@ package slowproof.files.in;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
@@ -212,15 +210,13 @@ final class RecordingCutter {
     /** Tells what was found instead of passes, since many mistakes end here: of unit, column, register, or what counts as rest. */
     private static BadInputException noPasses(Wanted wanted, Recording recording, PassSearch search) {
         Column time = recording.timeS();
-        double[] track = (recording.hasReference() ? recording.referenceMm() : recording.indicationMm()).toArray();
-        DoubleSummaryStatistics reach = Arrays.stream(track).summaryStatistics();
         return BadInputException.of(
                 ProblemCode.NO_PASSES,
                 wanted.at(),
                 wanted.log().name(),
                 recording.size(),
                 new Quantity(time.at(recording.size() - 1) - time.at(0), Unit.S),
-                Quantity.mm(reach.getMax() - reach.getMin()),
+                Quantity.mm(recording.trackMm().span()),
                 search.standstills().size(),
                 new Quantity(search.dwellS(), Unit.S),
                 Quantity.mm(search.stillBelowMmPerS() * search.dwellS()),

@@ -26,6 +26,11 @@ public record Dialect(
         return decimal == null ? '.' : decimal;
     }
 
+    /** Returns the dialect of a workbook's sheet as text, see {@link SheetReader}, as far as this one states it. */
+    Dialect ofSheet() {
+        return new Dialect('\t', decimalOrPoint(), headerRows, null, comment);
+    }
+
     /** Checks the parts. */
     public Dialect {
         if (decimal != null && decimal != '.' && decimal != ',') {

@@ -134,8 +134,7 @@ public record LogBegin(
     }
 
     private static LogBegin sheet(Path path, LogRequest request) throws IOException {
-        Dialect asked = request.dialect();
-        Dialect dialect = new Dialect('\t', asked.decimalOrPoint(), asked.headerRows(), null, asked.comment());
+        Dialect dialect = request.dialect().ofSheet();
         try (Reader sheet = SheetReader.open(path, request)) {
             return text(sample(sheet), ReadAs.XLSX, request, dialect);
         }

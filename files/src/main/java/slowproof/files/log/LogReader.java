@@ -188,8 +188,7 @@ public final class LogReader {
     }
 
     private LogRead readSheet() throws IOException {
-        Dialect asked = request.dialect();
-        Dialect dialect = new Dialect('\t', asked.decimalOrPoint(), asked.headerRows(), null, asked.comment());
+        Dialect dialect = request.dialect().ofSheet();
         try (Reader sheet = SheetReader.open(path, request)) {
             return read(sheet, ReadAs.XLSX, dialect, null);
         }

@@ -24,7 +24,10 @@ final class ThousandsCheck {
         List<ThousandsDoubt> doubts = new ArrayList<>();
         measured.forEach(target -> doubts.add(new ThousandsDoubt(layout.decimal())));
         Iterator<String> lines = sample.lines().skip(layout.dataLine() - 1).iterator();
-        for (long line = layout.dataLine(); lines.hasNext(); line++) {
+        // most logs tell it in their first row
+        for (long line = layout.dataLine();
+                lines.hasNext() && !doubts.stream().allMatch(ThousandsDoubt::told);
+                line++) {
             String text = lines.next();
             if (text.isEmpty() || text.charAt(0) == layout.comment()) {
                 continue;

@@ -22,13 +22,13 @@ public final class ThousandsDoubt {
     /** Takes note of a cell, which stands in that line of the file; what is no number tells nothing. */
     public void see(String text, long at) {
         String number = text.strip();
+        if (proven || !CellNumber.readable(number, sign)) {
+            return;
+        }
         int from = number.startsWith("-") || number.startsWith("+") || number.startsWith("\u2212") ? 1 : 0;
         int point = number.indexOf(sign);
         int before = (point < 0 ? number.length() : point) - from;
         int behind = point < 0 ? 0 : number.length() - point - 1;
-        if (!CellNumber.readable(number, sign)) {
-            return;
-        }
         boolean plain = number.chars().skip(from).allMatch(c -> c == sign || (c >= '0' && c <= '9'));
         if (point < 0 && plain && before <= 3) {
             boolean nothing = CellNumber.parse(number, sign) == 0;

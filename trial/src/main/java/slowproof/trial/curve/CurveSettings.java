@@ -45,6 +45,11 @@ public record CurveSettings(
         this(material, resolutionMm, resolutionMm, referenceMm, referenceRatio, seed, draws);
     }
 
+    /** Returns the variance in mm² that rounding to a step in mm alone gives to the error of a pass, two readings of step^2 / 12. */
+    static double roundingVarianceMm2(double stepMm) {
+        return stepMm * stepMm / 6;
+    }
+
     /** Returns the variance of one reading in mm², resolution^2 / 12 (GUM 4.3.7). */
     double readingVarianceMm2() {
         return resolutionMm * resolutionMm / 12;

@@ -45,8 +45,7 @@ final class ResidualChecks {
      * @param stepMm smallest step in which readings can differ in mm, at least 0
      */
     static List<Note> notes(List<PassError> passes, String material, double stepMm) {
-        // two readings of step/sqrt(12) each
-        double rounding = stepMm * stepMm / 6;
+        double rounding = CurveSettings.roundingVarianceMm2(stepMm);
         List<Group> groups = groups(passes);
         List<Note> notes = new ArrayList<>();
         trend(groups, rounding, material, notes);
@@ -188,10 +187,10 @@ final class ResidualChecks {
             return;
         }
         Grubbs.Farthest farthest = Grubbs.statistic(deviations);
+        double limit = Grubbs.criticalValue(LEVEL, deviations.length);
         double distance = Math.abs(deviations[farthest.index()]);
-        double least = Grubbs.criticalValue(LEVEL, deviations.length) * stepMm / Math.sqrt(6);
-        if (farthest.statistic() > Grubbs.criticalValue(LEVEL, deviations.length)
-                && distance > Math.max(STEPS_APART * stepMm, least)) {
+        double least = limit * Math.sqrt(CurveSettings.roundingVarianceMm2(stepMm));
+        if (farthest.statistic() > limit && distance > Math.max(STEPS_APART * stepMm, least)) {
             notes.add(Note.of(
                     NoteCode.RESIDUAL_OUTLIER,
                     all.get(farthest.index()).id(),

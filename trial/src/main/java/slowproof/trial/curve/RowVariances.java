@@ -61,7 +61,9 @@ final class RowVariances {
                 all += freedom[j];
             }
         }
-        pooled = all == 0 ? null : WithinScatter.pooled(squares, freedom, settings.stepMm() * settings.stepMm() / 6);
+        pooled = all == 0
+                ? null
+                : WithinScatter.pooled(squares, freedom, CurveSettings.roundingVarianceMm2(settings.stepMm()));
         boolean apart = components.startScatterMm() != null;
         unequal = !apart && pooled != null && pooled.equalityProbability() < EQUALITY_LEVEL;
         double reading = settings.readingVarianceMm2();

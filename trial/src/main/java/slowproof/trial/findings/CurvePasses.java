@@ -39,7 +39,7 @@ final class CurvePasses {
         CurveSettings settings = new CurveSettings(
                 passes.get(0).material(),
                 resolution == null ? 0 : resolution,
-                passes.stream().mapToDouble(Pass::stepMm).min().orElse(0),
+                MaterialScatter.stepMm(passes),
                 fixed,
                 ratio,
                 drawing.seed(),

@@ -138,11 +138,7 @@ final class MaterialEvaluation {
     }
 
     private static @Nullable Double passScatterMm(List<Pass> passes) {
-        Map<MaterialScatter.Cell, List<Pass>> cells = new LinkedHashMap<>();
-        passes.forEach(pass -> cells.computeIfAbsent(
-                        new MaterialScatter.Cell(ConditionKey.of(pass), pass.direction()), c -> new ArrayList<>())
-                .add(pass));
-        List<double[]> groups = cells.values().stream()
+        List<double[]> groups = MaterialScatter.cells(passes).values().stream()
                 .flatMap(cell -> byStroke(cell).stream())
                 .filter(cell -> cell.size() > 1)
                 .map(cell -> cell.stream().mapToDouble(Pass::errorMm).toArray())

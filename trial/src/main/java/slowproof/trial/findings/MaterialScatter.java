@@ -48,11 +48,7 @@ final class MaterialScatter {
      * @param passes passes of one material that count
      */
     static MaterialScatter of(List<Pass> passes) {
-        Map<Cell, List<Pass>> cells = new LinkedHashMap<>();
-        for (Pass pass : passes) {
-            cells.computeIfAbsent(new Cell(ConditionKey.of(pass), pass.direction()), c -> new ArrayList<>())
-                    .add(pass);
-        }
+        Map<Cell, List<Pass>> cells = cells(passes);
         cells.values().removeIf(cell -> cell.size() < 2);
         if (cells.isEmpty()) {
             return new MaterialScatter(null, true, Map.of());
@@ -65,6 +61,16 @@ final class MaterialScatter {
                 .orElseThrow();
         Map<Cell, Flag> marks = compareVariances(new ArrayList<>(cells.keySet()), groups, rounding * rounding);
         return new MaterialScatter(pooled(groups), !marks.containsValue(Flag.COCHRAN_OUTLIER), marks);
+    }
+
+    /** Returns the passes by condition and direction, in the order in which these come up. */
+    static Map<Cell, List<Pass>> cells(List<Pass> passes) {
+        Map<Cell, List<Pass>> cells = new LinkedHashMap<>();
+        for (Pass pass : passes) {
+            cells.computeIfAbsent(new Cell(ConditionKey.of(pass), pass.direction()), c -> new ArrayList<>())
+                    .add(pass);
+        }
+        return cells;
     }
 
     static double[] errors(List<Pass> passes) {
@@ -83,11 +89,16 @@ final class MaterialScatter {
         return Arrays.stream(group).map(value -> value - group[0]).toArray();
     }
 
+    /** Returns the smallest step in which readings of the passes differ in mm; 0 when none is known. */
+    static double stepMm(List<Pass> passes) {
+        // somebody who types 900 for 900.0 has not seen a coarser display
+        return passes.stream().mapToDouble(Pass::stepMm).min().orElse(0);
+    }
+
     /** Returns the step of the readings over the shortest length, a ratio; 0 when no step is known. */
     static double step(List<Pass> passes) {
-        // somebody who types 900 for 900.0 has not seen a coarser display
-        double stepMm = passes.stream().mapToDouble(Pass::stepMm).min().orElse(0);
-        return stepMm / passes.stream().mapToDouble(Pass::lengthMm).min().orElseThrow();
+        return stepMm(passes)
+                / passes.stream().mapToDouble(Pass::lengthMm).min().orElseThrow();
     }
 
     /** Returns the standard deviation that rounding alone gives to a relative error: two readings of step/sqrt(12). */

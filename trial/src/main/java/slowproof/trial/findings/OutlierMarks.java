@@ -2,7 +2,6 @@ package slowproof.trial.findings;
 
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import slowproof.metrology.Distributions;
@@ -31,12 +30,14 @@ final class OutlierMarks {
     private final List<double[]> groups;
     private final int at;
     private final double step;
+    private final double rounding;
     private final Grubbs.Farthest farthest;
 
-    private OutlierMarks(List<List<Pass>> cells, int at) {
-        this.groups = cells.stream().map(MaterialScatter::errors).toList();
+    private OutlierMarks(List<Pass> cell, List<double[]> groups, int at) {
+        this.groups = groups;
         this.at = at;
-        this.step = MaterialScatter.step(cells.get(at));
+        this.step = MaterialScatter.step(cell);
+        this.rounding = MaterialScatter.roundingDeviation(cell);
         this.farthest = Grubbs.statistic(groups.get(at));
     }
 
@@ -51,20 +52,15 @@ final class OutlierMarks {
     }
 
     private static void markMaterial(List<Pass> passes, Map<String, Flag> marks) {
-        Map<MaterialScatter.Cell, List<Pass>> byCell = new LinkedHashMap<>();
-        passes.forEach(pass -> byCell.computeIfAbsent(
-                        new MaterialScatter.Cell(ConditionKey.of(pass), pass.direction()), c -> new ArrayList<>())
-                .add(pass));
-        List<List<Pass>> cells = List.copyOf(byCell.values());
+        List<List<Pass>> cells = List.copyOf(MaterialScatter.cells(passes).values());
+        List<double[]> groups = cells.stream().map(MaterialScatter::errors).toList();
         for (int i = 0; i < cells.size(); i++) {
             List<Pass> cell = cells.get(i);
             if (cell.size() < FEWEST
-                    || MaterialScatter.pooled(List.of(MaterialScatter.errors(cell)))
-                                    .standardDeviation()
-                            == 0) {
+                    || MaterialScatter.pooled(List.of(groups.get(i))).standardDeviation() == 0) {
                 continue;
             }
-            OutlierMarks test = new OutlierMarks(cells, i);
+            OutlierMarks test = new OutlierMarks(cell, groups, i);
             String id = cell.get(test.farthest.index()).id();
             if (test.rejects(Rules.OUTLIER_LEVEL)) {
                 marks.put(id, Flag.OUTLIER);
@@ -99,7 +95,7 @@ final class OutlierMarks {
     }
 
     private double limit(PooledDeviation scatter, double chance) {
-        double deviation = Math.max(scatter.standardDeviation(), step / Math.sqrt(6));
+        double deviation = Math.max(scatter.standardDeviation(), rounding);
         return -Distributions.studentQuantile(chance, scatter.degreesOfFreedom()) * deviation;
     }
 

@@ -142,6 +142,11 @@ public final class Column {
         return blocks().smallestMove();
     }
 
+    /** Returns the greatest value less the least; minus infinite when none is finite. */
+    public double span() {
+        return blocks().span(0, size - 1);
+    }
+
     /** Returns a builder for a column that is kept where this one is. */
     Builder sibling(int capacity) {
         return new Builder(capacity, space);

@@ -1,7 +1,7 @@
 package slowproof.trial.recording;
 
-import java.util.HashSet;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * Where in a pass the signal was lost.
@@ -27,13 +27,10 @@ public record DropoutPlaces(
 
     /** Returns the rows behind {@code from} up to {@code to} whose share does not speak for the whole time since the row before. */
     static Set<Integer> unknown(Recording recording, int from, int to) {
-        Set<Integer> rows = new HashSet<>();
-        for (Break place : recording.breaks()) {
-            if (place.cause() != Break.Cause.NO_VALUE && place.row() > from && place.row() <= to) {
-                rows.add(place.row());
-            }
-        }
-        return rows;
+        return recording
+                .breakRows(from, to, place -> place.cause() != Break.Cause.NO_VALUE)
+                .boxed()
+                .collect(Collectors.toSet());
     }
 
     /**
@@ -46,7 +43,7 @@ public record DropoutPlaces(
     public static DropoutPlaces of(Recording recording, FoundPass pass) {
         Column time = recording.timeS();
         Column dropout = recording.dropout();
-        Column place = recording.hasReference() ? recording.referenceMm() : recording.indicationMm();
+        Column place = recording.trackMm();
         int from = pass.before().lastRow();
         int to = pass.after().firstRow();
         Set<Integer> gaps = unknown(recording, from, to);

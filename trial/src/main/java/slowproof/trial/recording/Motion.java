@@ -31,6 +31,11 @@ record Motion(
         return Math.max(4 * noiseMm, 1.01 * stepMm);
     }
 
+    /** Returns the speed in mm/s below which it counts as rest over a dwell. */
+    double stillBelowMmPerS() {
+        return stillWidthMm / dwellS;
+    }
+
     /**
      * Returns true when a ramp is long enough to be measured: twenty rows, and twenty times as far as noise hides
      * a move. Its start is then known to about a tenth of the ramp.
@@ -42,7 +47,7 @@ record Motion(
 
     /** Returns the motion of a recording by its reference, or by its indication when it has no reference. */
     static Motion of(Recording recording, PassSettings settings) {
-        Column track = recording.hasReference() ? recording.referenceMm() : recording.indicationMm();
+        Column track = recording.trackMm();
         Column time = recording.timeS();
         double dwell = Math.max(settings.dwellS(), 3 * recording.intervalS());
         double step = track.smallestStep();

@@ -55,9 +55,7 @@ public final class PassFinder {
         this.motion = Motion.of(recording, settings);
         Column indication = recording.hasIndication() ? recording.indicationMm() : null;
         this.reader = new DwellReader(motion.timeS(), motion.positionMm(), indication, settings.settleS());
-        this.indicationStepMm = Double.isNaN(recording.countMm())
-                ? indication == null ? 0 : indication.smallestStep()
-                : recording.countMm();
+        this.indicationStepMm = indication == null ? 0 : recording.indicationStepMm();
     }
 
     /**
@@ -83,14 +81,14 @@ public final class PassFinder {
                     NoteCode.LOG_NO_STANDSTILL,
                     recording.source(),
                     seconds(finder.motion.dwellS()),
-                    Quantity.mmPerS(finder.motion.stillWidthMm() / finder.motion.dwellS())));
+                    Quantity.mmPerS(finder.motion.stillBelowMmPerS())));
         }
         Motion motion = finder.motion;
         finder.remarkUnclearRest(settings);
         return new PassSearch(
                 finder.passes,
                 finder.dwells,
-                motion.stillWidthMm() / motion.dwellS(),
+                motion.stillBelowMmPerS(),
                 motion.movingWidthMm() / motion.dwellS(),
                 motion.dwellS(),
                 motion.noiseMm(),
@@ -99,7 +97,7 @@ public final class PassFinder {
 
     /** Tells where the noise that was taken for rest lets through speeds like those of the passes, as when there is no rest of a dwell's length. */
     private void remarkUnclearRest(PassSettings settings) {
-        double threshold = motion.stillWidthMm() / motion.dwellS();
+        double threshold = motion.stillBelowMmPerS();
         double slowest =
                 passes.stream().mapToDouble(FoundPass::plateauSpeedMmPerS).min().orElse(Double.POSITIVE_INFINITY);
         if (settings.stillBelowMmPerS() == null && threshold > UNCLEAR_REST * slowest) {

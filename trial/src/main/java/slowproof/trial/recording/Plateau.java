@@ -1,8 +1,6 @@
 package slowproof.trial.recording;
 
 import java.util.Arrays;
-import java.util.HashSet;
-import java.util.Set;
 
 /**
  * The even part of a move, and its ramps.
@@ -51,10 +49,7 @@ record Plateau(
                 Math.sqrt(2) * noise * duration / (0.4 * TOLERANCE * pathMm));
         piece = Math.min(piece, duration / FEWEST_PIECES);
         int[] edges = edges(time, from, to, piece);
-        int[] gaps = gapRows(recording, from, to).stream()
-                .mapToInt(row -> row)
-                .sorted()
-                .toArray();
+        int[] gaps = recording.breakRows(from, to, place -> true).toArray();
         int gap = 0;
         int pieces = edges.length - 1;
         double[] speed = new double[pieces];
@@ -104,16 +99,6 @@ record Plateau(
                 top,
                 motion.resolves(plateau, up, recording.intervalS()) ? up : Double.NaN,
                 motion.resolves(plateau, down, recording.intervalS()) ? down : Double.NaN);
-    }
-
-    static Set<Integer> gapRows(Recording recording, int from, int to) {
-        Set<Integer> rows = new HashSet<>();
-        for (Break place : recording.breaks()) {
-            if (place.row() > from && place.row() <= to) {
-                rows.add(place.row());
-            }
-        }
-        return rows;
     }
 
     private static int[] edges(Column time, int from, int to, double piece) {

@@ -3,6 +3,8 @@ package slowproof.trial.recording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.note.Note;
 
@@ -115,6 +117,11 @@ public final class Recording {
         return referenceMm;
     }
 
+    /** Returns the positions in mm by which it is told when the recording moves: those of the reference, or of the indication without one. */
+    public Column trackMm() {
+        return hasReference() ? referenceMm() : indicationMm();
+    }
+
     /** Returns true when the recording tells where the sensor had no valid signal. */
     public boolean hasDropout() {
         return dropout != null;
@@ -165,6 +172,15 @@ public final class Recording {
         return countMm;
     }
 
+    /**
+     * Returns the step in which the indication moves, in mm: the distance per count, or the smallest step of readings in mm.
+     *
+     * @throws IllegalStateException if the recording has no indication
+     */
+    double indicationStepMm() {
+        return Double.isNaN(countMm) ? indicationMm().smallestStep() : countMm;
+    }
+
     /** Returns true when threads are worth their start for work on every row. */
     public boolean isLong() {
         return SideBySide.worthwhile(size());
@@ -178,6 +194,15 @@ public final class Recording {
     /** Returns the places where rows do not follow on one another, in order. */
     public List<Break> breaks() {
         return breaks;
+    }
+
+    /** Returns the rows of breaks of some kind that lie behind row {@code from} and not behind row {@code to}, ascending. */
+    IntStream breakRows(int from, int to, Predicate<Break> kind) {
+        return breaks.stream()
+                .filter(place -> place.row() > from && place.row() <= to && kind.test(place))
+                .mapToInt(Break::row)
+                .distinct()
+                .sorted();
     }
 
     /** Returns the parts between the breaks that cut the recording, in order. */

@@ -422,7 +422,7 @@ public final class RecordingAssembler {
         Column shown = requireColumn(indication);
         Column referred = requireColumn(reference);
         RowBlocks blocks = shown.blocks();
-        double span = referred.blocks().span(0, size - 1);
+        double span = referred.span();
         double fine = Double.isNaN(countMm) ? 0 : 5 * countMm;
         List<Break> found = new ArrayList<>();
         for (int k = 0; k < blocks.count(); k++) {

@@ -48,7 +48,7 @@ public final class RecordingJoiner {
         this.toReferenceTime = toReferenceTime;
         referenceTime = reference.timeS();
         indication = sensor.indicationMm();
-        countMm = Double.isNaN(sensor.countMm()) ? indication.smallestStep() : sensor.countMm();
+        countMm = sensor.indicationStepMm();
         position = reference.referenceMm();
         sensorBreaks = new Breaks(sensor);
         referenceBreaks = new Breaks(reference);

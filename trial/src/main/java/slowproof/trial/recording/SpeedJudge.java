@@ -31,8 +31,7 @@ public final class SpeedJudge {
         this.time = recording.timeS();
         this.indication = recording.indicationMm();
         this.reference = recording.referenceMm();
-        this.countMm =
-                Double.isNaN(recording.countMm()) ? recording.indicationMm().smallestStep() : recording.countMm();
+        this.countMm = recording.indicationStepMm();
         this.intervalS = recording.intervalS();
         this.referenceNoiseMm = referenceNoiseMm;
     }
@@ -66,11 +65,7 @@ public final class SpeedJudge {
         Spread indicated = new Spread();
         Spread referred = new Spread();
         double counting = 0;
-        int[] stretches = IntStream.concat(
-                        Plateau.gapRows(recording, from, to).stream()
-                                .mapToInt(row -> row)
-                                .sorted(),
-                        IntStream.of(to + 1))
+        int[] stretches = IntStream.concat(recording.breakRows(from, to, place -> true), IntStream.of(to + 1))
                 .toArray();
         int start = from;
         for (int behind : stretches) {

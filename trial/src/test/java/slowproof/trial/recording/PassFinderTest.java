@@ -268,7 +268,7 @@ class PassFinderTest {
             count[i] = lost ? Double.NaN : count[i];
         }
         Recording recording = RecordingAssembler.assemble(
-                withDropout(time, count, truth.positionMm(), dropout), SensorScale.ofCounts(Q));
+                Logs.counts(time, count, truth.positionMm(), dropout), SensorScale.ofCounts(Q));
         assertThat(recording.breaks()).extracting(Break::cause).containsExactly(Break.Cause.NO_VALUE);
         FoundPass pass = PassFinder.find(recording).passes().get(0);
         assertThat(pass.dropoutShare()).isCloseTo(0.4 / 4.25, within(0.004));
@@ -287,21 +287,8 @@ class PassFinderTest {
             time[i] = Math.floor(10 * time[i] + 1e-6) / 10;
         }
         Recording recording = RecordingAssembler.assemble(
-                withDropout(time, truth.counts(Q, 0.001), truth.positionMm(), dropout), SensorScale.ofCounts(Q));
+                Logs.counts(time, truth.counts(Q, 0.001), truth.positionMm(), dropout), SensorScale.ofCounts(Q));
         assertThat(PassFinder.find(recording).passes().get(0).dropoutShare()).isCloseTo(0.25, within(0.01));
-    }
-
-    private static LoggedColumns withDropout(double[] time, double[] count, double[] reference, double[] dropout) {
-        return new LoggedColumns(
-                "log.csv",
-                RowLines.from(2),
-                Column.copyOf(time),
-                Column.copyOf(count),
-                null,
-                null,
-                null,
-                Column.copyOf(reference),
-                Column.copyOf(dropout));
     }
 
     @Test
@@ -347,16 +334,7 @@ class PassFinderTest {
                 .move(-300, 50, 400, 400)
                 .rest(1)
                 .done();
-        LoggedColumns log = new LoggedColumns(
-                "sensor.csv",
-                RowLines.from(2),
-                Column.copyOf(truth.timeS()),
-                Column.copyOf(truth.counts(Q, 0)),
-                null,
-                null,
-                null,
-                null,
-                null);
+        LoggedColumns log = Logs.counts(truth.timeS(), truth.counts(Q, 0), null, null);
         List<FoundPass> passes = PassFinder.find(RecordingAssembler.assemble(log, SensorScale.ofCounts(Q)))
                 .passes();
         assertThat(passes).hasSize(2);
@@ -389,16 +367,7 @@ class PassFinderTest {
                 Arrays.stream(rows).mapToDouble(i -> level(counts[i], 1, 2)).toArray();
         double[] b =
                 Arrays.stream(rows).mapToDouble(i -> level(counts[i], 2, 3)).toArray();
-        LoggedColumns log = new LoggedColumns(
-                "edges.csv",
-                RowLines.from(2),
-                Column.copyOf(time),
-                null,
-                null,
-                Column.copyOf(a),
-                Column.copyOf(b),
-                Column.copyOf(place),
-                null);
+        LoggedColumns log = Logs.levels(time, a, b, place);
         Recording recording = RecordingAssembler.assemble(log, SensorScale.ofCounts(Q));
         assertThat(recording.illegalTransitions()).isEmpty();
         List<FoundPass> passes = PassFinder.find(recording).passes();

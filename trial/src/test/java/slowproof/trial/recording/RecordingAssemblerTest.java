@@ -20,16 +20,7 @@ class RecordingAssemblerTest {
     private static final double Q = 0.05;
 
     private static LoggedColumns log(double[] time, double[] count, double[] reference) {
-        return new LoggedColumns(
-                "log.csv",
-                RowLines.from(2),
-                Column.copyOf(time),
-                Column.copyOf(count),
-                null,
-                null,
-                null,
-                Column.copyOf(reference),
-                null);
+        return Logs.counts(time, count, reference, null);
     }
 
     private static Bench.Truth twoMoves() {
@@ -282,19 +273,11 @@ class RecordingAssemblerTest {
             b[k] = phase == 2 || phase == 3 ? 1 : 0;
         }
         Recording recording = RecordingAssembler.assemble(
-                new LoggedColumns(
-                        "edges.csv",
-                        RowLines.from(2),
-                        Column.copyOf(Arrays.stream(rows)
-                                .mapToDouble(i -> truth.timeS()[i])
-                                .toArray()),
-                        null,
-                        null,
-                        Column.copyOf(a),
-                        Column.copyOf(b),
-                        Column.copyOf(
-                                Arrays.stream(rows).mapToDouble(i -> place[i]).toArray()),
-                        null),
+                Logs.levels(
+                        Arrays.stream(rows).mapToDouble(i -> truth.timeS()[i]).toArray(),
+                        a,
+                        b,
+                        Arrays.stream(rows).mapToDouble(i -> place[i]).toArray()),
                 SensorScale.ofCounts(Q));
         assertThat(recording.notes()).isEmpty();
         assertThat(PassFinder.find(recording).passes())
@@ -314,16 +297,7 @@ class RecordingAssemblerTest {
             a[i] = phase == 1 || phase == 2 ? 1 : 0;
             b[i] = phase == 2 || phase == 3 ? 1 : 0;
         }
-        LoggedColumns log = new LoggedColumns(
-                "levels.csv",
-                RowLines.from(2),
-                Column.copyOf(truth.timeS()),
-                null,
-                null,
-                Column.copyOf(a),
-                Column.copyOf(b),
-                Column.copyOf(truth.positionMm()),
-                null);
+        LoggedColumns log = Logs.levels(truth.timeS(), a, b, truth.positionMm());
         FoundPass pass = PassFinder.find(RecordingAssembler.assemble(log, SensorScale.ofCounts(Q)))
                 .passes()
                 .get(0);
@@ -337,17 +311,7 @@ class RecordingAssemblerTest {
         a[spoiled + 1] = a[spoiled - 1];
         b[spoiled + 1] = b[spoiled - 1];
         Recording recording = RecordingAssembler.assemble(
-                new LoggedColumns(
-                        "levels.csv",
-                        RowLines.from(2),
-                        Column.copyOf(truth.timeS()),
-                        null,
-                        null,
-                        Column.copyOf(a),
-                        Column.copyOf(b),
-                        Column.copyOf(truth.positionMm()),
-                        null),
-                SensorScale.ofCounts(Q));
+                Logs.levels(truth.timeS(), a, b, truth.positionMm()), SensorScale.ofCounts(Q));
         assertThat(recording.illegalTransitions()).hasSize(2);
         assertThat(recording.illegalTransitions().get(0).timeS()).isCloseTo(truth.timeS()[spoiled], within(1e-12));
         assertThat(PassFinder.find(recording).passes().get(0).flags()).containsExactly(PassFlag.ILLEGAL_TRANSITIONS);
