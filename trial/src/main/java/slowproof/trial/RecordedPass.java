@@ -18,8 +18,8 @@ import slowproof.trial.findings.Flag;
  * @param referenceMm signed travel by the reference in mm, not zero
  * @param indicationMm signed travel by the sensor in mm
  * @param dropoutPercent dropout share while moving in percent, or null
- * @param speedError relative error of the indicated speed on the plateau, a ratio, or null
- * @param speedRipple ripple of the indicated speed over the speed, a ratio, or null
+ * @param speed indicated speed on the plateau, or null
+ * @param standstillDriftMm what the sensor gains at rest over the dwells beside the pass, in mm, not negative; 0 when no drift was found
  * @param joined true when the pass before it ended in the standstill where this one starts
  * @param flags what was doubtful
  */
@@ -35,8 +35,8 @@ public record RecordedPass(
         double referenceMm,
         double indicationMm,
         @Nullable Double dropoutPercent,
-        @Nullable Double speedError,
-        @Nullable Double speedRipple,
+        @Nullable IndicatedSpeed speed,
+        double standstillDriftMm,
         boolean joined,
         List<Flag> flags) {
     /** Checks and copies the parts. */
@@ -63,8 +63,8 @@ public record RecordedPass(
                 referenceMm,
                 indicationMm,
                 dropoutPercent,
-                speedError,
-                speedRipple,
+                speed,
+                standstillDriftMm,
                 joined,
                 flags);
     }

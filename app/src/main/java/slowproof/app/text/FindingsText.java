@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
+import slowproof.trial.IndicatedSpeed;
 import slowproof.trial.Limit;
 import slowproof.trial.Reference;
 import slowproof.trial.Sensor;
@@ -275,11 +276,12 @@ public final class FindingsText {
         List<Condition> rows = leadingOnly ? findings.leading(material.material()) : all;
         Set<String> setups = new LinkedHashSet<>();
         Set<String> accelerations = new LinkedHashSet<>();
+        boolean ownTable = SpeedTable.has(rows);
         boolean speeds = false;
         for (Condition row : rows) {
             setups.add(row.key().setup());
             accelerations.add(acceleration(row.key()));
-            speeds |= row.speedError() != null;
+            speeds |= row.speed() != null && !ownTable;
         }
         page.heading(wording.text("section.conditions", title(material.material(), setups, accelerations)));
         if (complete && setups.size() > 1) {
@@ -306,6 +308,15 @@ public final class FindingsText {
                             : wording.text("table.pass_scatter", twoDigitLength(scatter)));
         }
         marks(rows, setups.size() > 1, accelerations.size() > 1);
+        if (ownTable) {
+            SpeedTable.write(
+                    title(material.material(), setups, accelerations),
+                    rows,
+                    setups.size() > 1,
+                    accelerations.size() > 1,
+                    wording,
+                    page);
+        }
     }
 
     private void rows(List<Condition> rows, ConditionTable table) {
@@ -397,8 +408,8 @@ public final class FindingsText {
             cells.add(orReason(figures.repeatabilityPercent(), row, "repeatability_pct", "scatter"));
             cells.add(orReason(figures.limitPercent(), row, "limit_pct", "limit"));
             if (speeds) {
-                Double error = row.speedError();
-                cells.add(error == null ? notAvailable() : numbers.plain(100 * error, 3));
+                IndicatedSpeed speed = row.speed();
+                cells.add(speed == null ? notAvailable() : numbers.plain(100 * speed.error(), 3));
             }
             cells.add(shortAnswer(row.singlePassDecision()));
             cells.add(orReason(figures.singlePassProbability(), row, "single_pass_probability", "single_inside"));

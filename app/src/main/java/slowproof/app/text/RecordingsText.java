@@ -16,6 +16,7 @@ import slowproof.trial.note.NoteCode;
 import slowproof.trial.note.Quantity;
 import slowproof.trial.note.Unit;
 import slowproof.trial.recording.Break;
+import slowproof.trial.recording.StandstillDrift;
 import slowproof.wording.Wording;
 
 /** How each recording was read, aligned and cut into passes, and why; with what is doubtful about it. */
@@ -102,6 +103,10 @@ public final class RecordingsText {
         } else {
             breaks(cut);
         }
+        StandstillDrift drift = cut.drift();
+        if (drift != null) {
+            page.paragraph(drift(drift));
+        }
         doubts(cut.name());
         String picture = pictures.get(cut.name());
         if (picture != null) {
@@ -133,6 +138,14 @@ public final class RecordingsText {
                 drift == null
                         ? ""
                         : new Quantity(Objects.requireNonNull(clock.driftStandardUncertaintyPpm()), Unit.PPM));
+    }
+
+    private String drift(StandstillDrift drift) {
+        return wording.text(
+                drift.significant() ? "recording.drift" : "recording.no_drift",
+                new Quantity(drift.mmPerMin(), Unit.MM_PER_MIN),
+                new Quantity(drift.standardUncertaintyMmPerMin(), Unit.MM_PER_MIN),
+                drift.standstills());
     }
 
     private void breaks(RecordingCut cut) {

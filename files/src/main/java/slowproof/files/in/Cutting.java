@@ -9,6 +9,8 @@ import org.jspecify.annotations.Nullable;
 import slowproof.files.cache.CacheFolder;
 import slowproof.files.cache.Checked;
 import slowproof.files.cache.NoteCodec;
+import slowproof.trial.IndicatedSpeed;
+import slowproof.trial.IndicatedSpeed.Ripple;
 import slowproof.trial.RecordedPass;
 import slowproof.trial.findings.Flag;
 import slowproof.trial.note.Note;
@@ -16,6 +18,7 @@ import slowproof.trial.recording.Break;
 import slowproof.trial.recording.Column;
 import slowproof.trial.recording.PeakLine;
 import slowproof.trial.recording.SpeedTrace;
+import slowproof.trial.recording.StandstillDrift;
 
 /**
  * What a recording came to: how it was read, brought together and cut, and its passes. Material, set-up, programmed
@@ -127,6 +130,14 @@ record Cutting(
         out.writeDouble(cut.movingAboveMmPerS());
         out.writeBoolean(cut.thresholdStated());
         out.writeDouble(cut.restNoiseMm());
+        StandstillDrift drift = cut.drift();
+        out.writeBoolean(drift != null);
+        if (drift != null) {
+            out.writeDouble(drift.mmPerMin());
+            out.writeDouble(drift.standardUncertaintyMmPerMin());
+            out.writeInt(drift.standstills());
+            out.writeDouble(drift.settledS());
+        }
         SpeedTrace trace = cut.trace();
         out.writeBoolean(trace != null);
         if (trace != null) {
@@ -185,7 +196,12 @@ record Cutting(
                 in.readDouble(),
                 in.readBoolean(),
                 in.readDouble(),
+                in.readBoolean() ? drift(in) : null,
                 in.readBoolean() ? trace(in) : null);
+    }
+
+    private static StandstillDrift drift(DataInputStream in) throws IOException {
+        return new StandstillDrift(in.readDouble(), in.readDouble(), in.readInt(), in.readDouble());
     }
 
     private static SpeedTrace trace(DataInputStream in) throws IOException {
@@ -212,8 +228,12 @@ record Cutting(
         out.writeDouble(pass.referenceMm());
         out.writeDouble(pass.indicationMm());
         number(out, pass.dropoutPercent());
-        number(out, pass.speedError());
-        number(out, pass.speedRipple());
+        IndicatedSpeed speed = pass.speed();
+        out.writeBoolean(speed != null);
+        if (speed != null) {
+            speed(out, speed);
+        }
+        out.writeDouble(pass.standstillDriftMm());
         out.writeBoolean(pass.joined());
         out.writeInt(pass.flags().size());
         for (Flag flag : pass.flags()) {
@@ -228,8 +248,8 @@ record Cutting(
         double reference = in.readDouble();
         double indication = in.readDouble();
         Double dropout = number(in);
-        Double error = number(in);
-        Double ripple = number(in);
+        IndicatedSpeed speed = in.readBoolean() ? speed(in) : null;
+        double drift = in.readDouble();
         boolean joined = in.readBoolean();
         List<Flag> flags = new ArrayList<>();
         int count = in.readInt();
@@ -248,10 +268,29 @@ record Cutting(
                 reference,
                 indication,
                 dropout,
-                error,
-                ripple,
+                speed,
+                drift,
                 joined,
                 flags);
+    }
+
+    private static void speed(DataOutputStream out, IndicatedSpeed speed) throws IOException {
+        out.writeDouble(speed.error());
+        number(out, speed.standardUncertainty());
+        Ripple ripple = speed.ripple();
+        out.writeBoolean(ripple != null);
+        if (ripple != null) {
+            out.writeDouble(ripple.standardDeviation());
+            out.writeDouble(ripple.countingShare());
+            out.writeDouble(ripple.averagingS());
+        }
+    }
+
+    private static IndicatedSpeed speed(DataInputStream in) throws IOException {
+        return new IndicatedSpeed(
+                in.readDouble(),
+                number(in),
+                in.readBoolean() ? new Ripple(in.readDouble(), in.readDouble(), in.readDouble()) : null);
     }
 
     /** A figure that may be unknown. */

@@ -6,6 +6,7 @@ import slowproof.trial.recording.Break;
 import slowproof.trial.recording.PassSearch;
 import slowproof.trial.recording.Recording;
 import slowproof.trial.recording.SpeedTrace;
+import slowproof.trial.recording.StandstillDrift;
 
 /**
  * How a recording was cut into passes, and what it looked like.
@@ -24,6 +25,7 @@ import slowproof.trial.recording.SpeedTrace;
  * @param movingAboveMmPerS speed above which it counted as moving, in mm/s
  * @param thresholdStated true when the trial states the speed, false when it was derived from the noise at rest
  * @param restNoiseMm standard deviation of the reference at rest in mm
+ * @param drift what the indication gains at rest; null when no standstill tells it
  * @param trace speeds over time, small enough for a picture; null when nobody wanted it
  */
 public record RecordingCut(
@@ -41,6 +43,7 @@ public record RecordingCut(
         double movingAboveMmPerS,
         boolean thresholdStated,
         double restNoiseMm,
+        @Nullable StandstillDrift drift,
         @Nullable SpeedTrace trace) {
     /** Pieces of the trace: about as many as a wide picture has points. */
     public static final int PIECES = 1200;
@@ -69,6 +72,7 @@ public record RecordingCut(
                 search.movingAboveMmPerS(),
                 thresholdStated,
                 search.restNoiseMm(),
+                search.drift(),
                 trace);
     }
 }

@@ -39,6 +39,7 @@ import slowproof.trial.recording.Recording;
 import slowproof.trial.recording.RecordingJoiner;
 import slowproof.trial.recording.SpeedJudge;
 import slowproof.trial.recording.SpeedTrace;
+import slowproof.trial.recording.StandstillDrift;
 
 /** Reads one recording of a trial and cuts it into passes, or takes what came of it before from the cache. */
 final class RecordingCutter {
@@ -112,7 +113,7 @@ final class RecordingCutter {
         if (!isLarge(files, wanted)) {
             return null;
         }
-        List<String> parts = new ArrayList<>(List.of("cutting/6", cache.program(), wanted.name()));
+        List<String> parts = new ArrayList<>(List.of("cutting/7", cache.program(), wanted.name()));
         Fingerprints fingerprints = new Fingerprints(cache);
         for (LogRequest log : wanted.logs()) {
             Path path = files.of(log.name());
@@ -172,10 +173,14 @@ final class RecordingCutter {
         if (wanted.reference() != null && together.clock() == null) {
             checkRates(wanted, search);
         }
+        StandstillDrift drift = search.drift();
         Stream<FoundPass> found = search.passes().stream();
         List<RecordedPass> passes = (large ? found.parallel() : found)
                 .map(pass -> recorded(
-                        pass, SpeedJudge.judge(recording, search, pass, SpeedJudge.USUAL_AVERAGING_S), wanted.name()))
+                        pass,
+                        SpeedJudge.judge(recording, search, pass, SpeedJudge.USUAL_AVERAGING_S),
+                        drift == null ? 0 : drift.overDwellsMm(pass),
+                        wanted.name()))
                 .toList();
         boolean stated = wanted.settings().stillBelowMmPerS() != null;
         return new Cutting(
@@ -283,7 +288,8 @@ final class RecordingCutter {
                 reason == null ? null : reason.key().replace('_', ' '));
     }
 
-    private static RecordedPass recorded(FoundPass pass, @Nullable PlateauSpeed shown, String name) {
+    private static RecordedPass recorded(
+            FoundPass pass, @Nullable PlateauSpeed shown, double standstillDriftMm, String name) {
         List<Flag> flags = new ArrayList<>();
         for (PassFlag flag : pass.flags()) {
             flags.add(Flag.valueOf(flag.name()));
@@ -300,8 +306,8 @@ final class RecordingCutter {
                 pass.referenceMm(),
                 pass.indicationMm(),
                 Double.isNaN(pass.dropoutShare()) ? null : Double.valueOf(100 * pass.dropoutShare()),
-                shown == null ? null : Double.valueOf(shown.relativeError()),
-                shown == null || Double.isNaN(shown.rippleMmPerS()) ? null : Double.valueOf(shown.relativeRipple()),
+                shown == null ? null : shown.relative(),
+                standstillDriftMm,
                 pass.joined(),
                 flags);
     }

@@ -6,10 +6,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 import slowproof.files.in.RecordingRead;
 import slowproof.files.in.SourceFile;
 import slowproof.metrology.Interval;
+import slowproof.trial.IndicatedSpeed;
 import slowproof.trial.Limit;
 import slowproof.trial.Trial;
 import slowproof.trial.curve.Compensation;
@@ -28,6 +30,7 @@ import slowproof.trial.findings.Pass;
 import slowproof.trial.findings.ReasonCode;
 import slowproof.trial.findings.Reversal;
 import slowproof.trial.note.Note;
+import slowproof.trial.recording.StandstillDrift;
 import slowproof.trial.scatter.Estimate;
 import slowproof.wording.DropoutWords;
 import slowproof.wording.MaterialFigures;
@@ -181,9 +184,21 @@ public final class FindingsJson {
                 json.end();
             }
             json.text("reason", clock == null ? why : "");
+            drift(recording.cut().drift());
             json.end();
         }
         json.endList();
+    }
+
+    private void drift(@Nullable StandstillDrift drift) throws IOException {
+        String key = "standstill_drift_mm_min";
+        if (drift == null) {
+            json.absent(key, reason(ReasonCode.NO_SETTLED_STANDSTILL));
+            return;
+        }
+        json.number(key, drift.mmPerMin());
+        json.number("standstill_drift_standard_uncertainty_mm_min", drift.standardUncertaintyMmPerMin());
+        json.whole("standstill_drift_standstills", drift.standstills());
     }
 
     private void pass(Pass pass) throws IOException {
@@ -201,6 +216,9 @@ public final class FindingsJson {
         json.number("error_mm", pass.errorMm());
         json.percent("error_pct", pass.error());
         json.number("dropout_pct", pass.dropoutPercent(), reason(ReasonCode.NOT_RECORDED));
+        if (pass.speed() != null || pass.plateauSpeedMmPerS() != null) {
+            speed(pass.speed(), key -> reason(pass.whyNoSpeed()));
+        }
         json.text("time", pass.time() == null ? null : pass.time().toString(), reason(ReasonCode.NOT_RECORDED));
         json.flags(pass.flags());
         String because = pass.excludedBecause();
@@ -208,6 +226,14 @@ public final class FindingsJson {
             json.text("excluded_because", because);
         }
         json.end();
+    }
+
+    private void speed(@Nullable IndicatedSpeed speed, UnaryOperator<String> why) throws IOException {
+        List<@Nullable Double> figures = SpeedFigures.of(speed);
+        for (int i = 0; i < figures.size(); i++) {
+            String key = SpeedFigures.KEYS.get(i);
+            json.number(key, figures.get(i), why.apply(key));
+        }
     }
 
     private void setup(String setup) throws IOException {
@@ -268,8 +294,7 @@ public final class FindingsJson {
             json.whole("passes_outside", condition.passesOutside(), why("passes_outside"));
             number("single_pass_probability", condition.singlePassProbability());
             json.text("single_pass_decision", condition.singlePassDecision().key());
-            percent("speed_error_pct", condition.speedError());
-            percent("speed_ripple_pct", condition.speedRipple());
+            speed(condition.speed(), this::why);
             budget();
             if (condition.direction() == Direction.BOTH) {
                 reversal(condition.reversal());

@@ -92,7 +92,10 @@ final class FindingsSheets {
                 "single_pass_probability",
                 "single_pass_decision",
                 "speed_error_pct",
+                "speed_error_standard_uncertainty_pct",
                 "speed_ripple_pct",
+                "speed_ripple_counting_share_pct",
+                "speed_ripple_averaging_s",
                 "flags");
         boolean excluded = !findings.conditionsWithExcluded().isEmpty();
         rows(sheet, findings.conditions(), excluded ? "left out" : "none");
@@ -105,6 +108,7 @@ final class FindingsSheets {
             ConditionKey key = row.key();
             Interval interval = row.repeatabilityInterval();
             double freedom = row.effectiveDegreesOfFreedom();
+            List<@Nullable Double> speed = SpeedFigures.of(row.speed());
             sheet.row(
                     key.material(),
                     key.setup(),
@@ -131,8 +135,11 @@ final class FindingsSheets {
                     row.passesOutside(),
                     row.singlePassProbability(),
                     row.singlePassDecision().key(),
-                    percent(row.speedError()),
-                    percent(row.speedRipple()),
+                    speed.get(0),
+                    speed.get(1),
+                    speed.get(2),
+                    speed.get(3),
+                    speed.get(4),
                     flags(row.flags()));
         }
     }
@@ -163,10 +170,16 @@ final class FindingsSheets {
                 "error_mm",
                 "error_pct",
                 "dropout_pct",
+                "speed_error_pct",
+                "speed_error_standard_uncertainty_pct",
+                "speed_ripple_pct",
+                "speed_ripple_counting_share_pct",
+                "speed_ripple_averaging_s",
                 "time",
                 "flags",
                 "excluded_because");
         for (Pass pass : findings.passes()) {
+            List<@Nullable Double> speed = SpeedFigures.of(pass.speed());
             sheet.row(
                     pass.id(),
                     pass.series(),
@@ -181,6 +194,11 @@ final class FindingsSheets {
                     pass.errorMm(),
                     100 * pass.error(),
                     pass.dropoutPercent(),
+                    speed.get(0),
+                    speed.get(1),
+                    speed.get(2),
+                    speed.get(3),
+                    speed.get(4),
                     pass.time() == null ? null : pass.time().toString(),
                     flags(pass.flags()),
                     pass.excludedBecause());

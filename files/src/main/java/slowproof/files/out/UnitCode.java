@@ -16,6 +16,8 @@ enum UnitCode {
     MILLIMETRE_PER_SECOND("_mm_s", "mm/s", "\\milli\\metre\\second\\tothe{-1}", "\\metre\\second\\tothe{-1}", 1e-3),
     MILLIMETRE_PER_SECOND_SQUARED(
             "_mm_s2", "mm/s2", "\\milli\\metre\\second\\tothe{-2}", "\\metre\\second\\tothe{-2}", 1e-3),
+    MILLIMETRE_PER_MINUTE(
+            "_mm_min", "mm/min", "\\milli\\metre\\minute\\tothe{-1}", "\\metre\\second\\tothe{-1}", 1e-3 / 60),
     /** UCUM has whole exponents only, so that a scatter over the root of a length has no code there. */
     MILLIMETRE_PER_ROOT_METRE(
             "_mm_per_sqrt_m", null, "\\milli\\metre\\metre\\tothe{-0.5}", "\\metre\\tothe{0.5}", 1e-3),
@@ -41,6 +43,7 @@ enum UnitCode {
             "degrees_of_freedom",
             "effective_degrees_of_freedom",
             "repeatability_degrees_of_freedom",
+            "standstill_drift_standstills",
             "largest_stops_per_piece");
 
     /** The tolerance that holds for 95 % of the pieces: its unit stands before the words. */

@@ -15,12 +15,17 @@ import java.util.Objects;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import slowproof.trial.IndicatedSpeed;
+import slowproof.trial.IndicatedSpeed.Ripple;
+import slowproof.trial.findings.BudgetLine;
+import slowproof.trial.findings.BudgetSource;
 import slowproof.trial.findings.Evaluation;
 import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.Flag;
 import slowproof.trial.findings.Pass;
 import slowproof.trial.input.BadInputException;
 import slowproof.trial.input.ProblemCode;
+import slowproof.trial.recording.StandstillDrift;
 import slowproof.trial.simulator.Bench;
 import slowproof.trial.simulator.BenchPlan;
 import slowproof.trial.simulator.DemoPlant;
@@ -100,8 +105,48 @@ class RecordingTrialTest {
         assertThat(findings.conditions()).allSatisfy(condition -> {
             // the indicated speed over-reads by 1 in 1000 as the length does; counting makes 0.05 / (0.1 sqrt 6) mm/s
             // at most
-            assertThat(condition.speedError()).isCloseTo(0.001, within(0.0002));
-            assertThat(condition.speedRipple()).isBetween(0.0, 0.0025);
+            IndicatedSpeed speed = Objects.requireNonNull(condition.speed());
+            assertThat(speed.error()).isCloseTo(0.001, within(0.0002));
+            assertThat(speed.standardUncertainty()).isBetween(1e-6, 2e-4);
+            Ripple ripple = Objects.requireNonNull(speed.ripple());
+            assertThat(ripple.standardDeviation()).isBetween(0.0, 0.0025);
+            assertThat(ripple.countingShare()).isBetween(0.3, 1.0);
+            assertThat(condition.budget()).extracting(BudgetLine::source).doesNotContain(BudgetSource.STANDSTILL_DRIFT);
+        });
+    }
+
+    /** Rests of 2 s, in which the sensor gains 0.3 mm each time. */
+    @Test
+    void driftAtRestIsMeasuredAndGoesIntoTheBudget() throws IOException {
+        StringBuilder out = new StringBuilder("time_s,count,reference_mm\n");
+        double gained = 0;
+        for (int i = 0; i <= 4600; i++) {
+            double t = i / 100.0;
+            double inCycle = t % 8;
+            boolean rests = inCycle < 2 || (inCycle >= 4 && inCycle < 6);
+            double position =
+                    inCycle < 2 ? 0 : inCycle < 4 ? 100 * (inCycle - 2) : inCycle < 6 ? 200 : 200 - 100 * (inCycle - 6);
+            gained += rests ? 0.0015 : 0;
+            out.append(t).append(',').append(Math.round((position + gained) / 0.05));
+            out.append(',').append(position).append('\n');
+        }
+        Files.writeString(folder.resolve("run-01.csv"), out);
+        Path file = Files.writeString(
+                folder.resolve("trial.yaml"),
+                HEAD + "recordings:\n  - {material: felt, speed_mm_s: 100, file: run-01.csv}\n");
+        LoadedTrial loaded = TrialReader.read(file);
+        StandstillDrift drift =
+                Objects.requireNonNull(loaded.recordings().get(0).cut().drift());
+        assertThat(drift.mmPerMin()).isCloseTo(9, within(3 * drift.standardUncertaintyMmPerMin()));
+        assertThat(drift.significant()).isTrue();
+        assertThat(Evaluation.of(loaded.trial()).conditions()).allSatisfy(condition -> {
+            BudgetLine line = condition.budget().stream()
+                    .filter(one -> one.source() == BudgetSource.STANDSTILL_DRIFT)
+                    .findFirst()
+                    .orElseThrow();
+            // drift times dwell as half width of a rectangle, over 200 mm
+            double expected = drift.mmPerMin() / 60 * 2 / Math.sqrt(3) / 200;
+            assertThat(line.standardUncertainty()).isCloseTo(expected, within(0.05 * expected));
         });
     }
 

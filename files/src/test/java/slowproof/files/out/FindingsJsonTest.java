@@ -185,7 +185,7 @@ class FindingsJsonTest {
     private static RecordingCut cut(String name) {
         Column none = Column.copyOf(Double.NaN);
         SpeedTrace trace = new SpeedTrace(0, 1, 1, new PeakLine(none, none), new PeakLine(none, none), none);
-        return new RecordingCut(name, 2, 0, 1, 1, 1, List.of(), 2, 1, 0.5, 0.1, 0.2, false, 0, trace);
+        return new RecordingCut(name, 2, 0, 1, 1, 1, List.of(), 2, 1, 0.5, 0.1, 0.2, false, 0, null, trace);
     }
 
     @Test

@@ -24,7 +24,7 @@ class RecordingChartTest {
 
     private static RecordedPass pass(double from, double to, Flag... flags) {
         return new RecordedPass(
-                "run", "felt", "", null, 100, null, from, to, 600, 600.5, null, null, null, false, List.of(flags));
+                "run", "felt", "", null, 100, null, from, to, 600, 600.5, null, null, 0, false, List.of(flags));
     }
 
     private static Chart chart(Wording wording) {

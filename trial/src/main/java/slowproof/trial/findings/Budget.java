@@ -5,7 +5,6 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import slowproof.metrology.uncertainty.Combined;
 import slowproof.metrology.uncertainty.Component;
-import slowproof.trial.Trial;
 
 /**
  * Uncertainty of a condition's mean error, or of one future pass, relative to the mean length. The sum is the
@@ -21,19 +20,17 @@ final class Budget {
     /**
      * Returns the budget.
      *
-     * @param trial trial
-     * @param lengthMm mean length of the passes in mm, above zero
+     * @param shared lines that all passes share, relative to their mean length
      * @param source name of the line that comes from repeats
      * @param scatter standard uncertainty of that line, a ratio; null when nothing was repeated
      * @param degreesOfFreedom degrees of freedom of that line, above zero; not used without scatter
      */
-    static Budget of(
-            Trial trial, double lengthMm, BudgetSource source, @Nullable Double scatter, double degreesOfFreedom) {
+    static Budget of(List<Component> shared, BudgetSource source, @Nullable Double scatter, double degreesOfFreedom) {
         List<Component> lines = new ArrayList<>();
         if (scatter != null) {
             lines.add(new Component(source.name(), scatter, degreesOfFreedom));
         }
-        lines.addAll(SystematicLines.of(trial, lengthMm));
+        lines.addAll(shared);
         return new Budget(Combined.of(lines));
     }
 

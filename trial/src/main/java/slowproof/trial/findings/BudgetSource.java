@@ -10,7 +10,8 @@ public enum BudgetSource {
     RESOLUTION("resolution"),
     MISALIGNMENT("misalignment"),
     TEMPERATURE("temperature"),
-    ABBE("abbe offset");
+    ABBE("abbe offset"),
+    STANDSTILL_DRIFT("standstill drift");
 
     private final String label;
 

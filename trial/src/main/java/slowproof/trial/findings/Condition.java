@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import slowproof.metrology.Interval;
+import slowproof.trial.IndicatedSpeed;
 
 /**
  * Result of one condition in one direction, or of both directions. Relative quantities are ratios.
@@ -31,8 +32,7 @@ import slowproof.metrology.Interval;
  * @param passesOutside passes whose error lies outside the limit; null without a limit
  * @param singlePassProbability probability that one future pass lies inside the limit, or null
  * @param singlePassDecision answer about one future pass
- * @param speedError mean relative error of the indicated speed, or null
- * @param speedRipple relative ripple of the indicated speed, or null
+ * @param speed indicated speed over the passes, or null
  * @param budget lines of the budget of the mean
  * @param reversal difference of the directions; null unless both, with a cycle
  * @param referenceRatio limit over expanded uncertainty of the reference, or null
@@ -61,8 +61,7 @@ public record Condition(
         @Nullable Integer passesOutside,
         @Nullable Double singlePassProbability,
         Answer singlePassDecision,
-        @Nullable Double speedError,
-        @Nullable Double speedRipple,
+        @Nullable IndicatedSpeed speed,
         List<BudgetLine> budget,
         @Nullable Reversal reversal,
         @Nullable Double referenceRatio,

@@ -11,6 +11,8 @@ import org.jspecify.annotations.Nullable;
 import slowproof.metrology.Interval;
 import slowproof.metrology.statistics.PooledDeviation;
 import slowproof.metrology.statistics.Statistics;
+import slowproof.metrology.uncertainty.Component;
+import slowproof.trial.IndicatedSpeed;
 import slowproof.trial.Limit;
 import slowproof.trial.Trial;
 
@@ -21,6 +23,9 @@ abstract class ConditionFigures {
     final List<Pass> passes;
     final MaterialScatter material;
     final double lengthMm;
+    /** Lines of the budget that all passes share. */
+    final List<Component> shared;
+
     final Set<Flag> flags = EnumSet.noneOf(Flag.class);
     final Map<String, ReasonCode> reasons = new LinkedHashMap<>();
 
@@ -31,6 +36,9 @@ abstract class ConditionFigures {
         this.material = material;
         this.lengthMm =
                 Statistics.mean(passes.stream().mapToDouble(Pass::lengthMm).toArray());
+        double driftMm = Statistics.mean(
+                passes.stream().mapToDouble(Pass::standstillDriftMm).toArray());
+        this.shared = SystematicLines.of(trial, lengthMm, driftMm);
     }
 
     abstract Direction direction();
@@ -74,12 +82,9 @@ abstract class ConditionFigures {
             flags.add(Flag.REFERENCE_RATIO_LOW);
         }
         Limit limit = trial.limit();
-        Double speedError = speedError();
-        Double speedRipple = speedRipple();
-        explainGaps(own, mean, single, speedError, budget);
-        if (speedRipple == null) {
-            reasons.put("speed_ripple_pct", ReasonCode.NOT_RECORDED);
-        }
+        IndicatedSpeed speed = SpeedOfPasses.of(passes);
+        explainGaps(own, mean, single, budget);
+        reasons.putAll(SpeedOfPasses.gaps(speed, passes));
         return new Condition(
                 key,
                 direction(),
@@ -100,8 +105,7 @@ abstract class ConditionFigures {
                 limit == null ? null : passesOutside(limit),
                 single.probability(),
                 single.answer(),
-                speedError,
-                speedRipple,
+                speed,
                 budget.lines(),
                 reversal(),
                 ratio,
@@ -112,10 +116,9 @@ abstract class ConditionFigures {
 
     private Budget budget(@Nullable Spread spread) {
         return spread == null
-                ? Budget.of(trial, lengthMm, BudgetSource.REPEATABILITY_OF_THE_MEAN, null, 1)
+                ? Budget.of(shared, BudgetSource.REPEATABILITY_OF_THE_MEAN, null, 1)
                 : Budget.of(
-                        trial,
-                        lengthMm,
+                        shared,
                         BudgetSource.REPEATABILITY_OF_THE_MEAN,
                         scatterOfMean(spread.standardDeviation()),
                         spread.degreesOfFreedom());
@@ -139,27 +142,7 @@ abstract class ConditionFigures {
         return outside;
     }
 
-    private @Nullable Double speedError() {
-        double[] errors = passes.stream()
-                .map(Pass::speedError)
-                .filter(Objects::nonNull)
-                .mapToDouble(Double::doubleValue)
-                .toArray();
-        return errors.length == 0 ? null : Double.valueOf(Statistics.mean(errors));
-    }
-
-    /** Ripples are standard deviations, so their squares are averaged. */
-    private @Nullable Double speedRipple() {
-        double[] squares = passes.stream()
-                .map(Pass::speedRipple)
-                .filter(Objects::nonNull)
-                .mapToDouble(ripple -> ripple * ripple)
-                .toArray();
-        return squares.length == 0 ? null : Double.valueOf(Math.sqrt(Statistics.mean(squares)));
-    }
-
-    private void explainGaps(
-            @Nullable PooledDeviation own, Verdict mean, Verdict single, @Nullable Double speedError, Budget budget) {
+    private void explainGaps(@Nullable PooledDeviation own, Verdict mean, Verdict single, Budget budget) {
         if (own == null) {
             ReasonCode why = passes.size() == 1 ? ReasonCode.ONE_PASS : ReasonCode.NO_REPEATS;
             reasons.put("repeatability_pct", why);
@@ -184,9 +167,6 @@ abstract class ConditionFigures {
             reasons.put(
                     "single_pass_probability",
                     single.answer() == Answer.SCREENING_ONLY ? undecidable : ReasonCode.NO_REPEATS);
-        }
-        if (speedError == null) {
-            reasons.put("speed_error_pct", ReasonCode.NOT_RECORDED);
         }
     }
 }

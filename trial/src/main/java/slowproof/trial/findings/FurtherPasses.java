@@ -1,6 +1,8 @@
 package slowproof.trial.findings;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
+import slowproof.metrology.uncertainty.Component;
 import slowproof.trial.Trial;
 
 /**
@@ -14,7 +16,13 @@ final class FurtherPasses {
 
     /** Returns the passes still needed, 0 for none, -1 when repeats alone will not do, null when it cannot be said. */
     static @Nullable Integer needed(
-            Trial trial, double lengthMm, double mean, int passes, Answer decision, @Nullable Spread spread) {
+            Trial trial,
+            double lengthMm,
+            List<Component> shared,
+            double mean,
+            int passes,
+            Answer decision,
+            @Nullable Spread spread) {
         if (decision == Answer.SCREENING_ONLY) {
             return null;
         }
@@ -28,8 +36,7 @@ final class FurtherPasses {
         for (int more = 1; more <= MOST; more += more < 20 ? 1 : 10) {
             Spread then = start.withMore(more);
             Budget budget = Budget.of(
-                    trial,
-                    lengthMm,
+                    shared,
                     BudgetSource.REPEATABILITY_OF_THE_MEAN,
                     then.standardDeviation() / Math.sqrt(passes + more),
                     then.degreesOfFreedom());

@@ -209,7 +209,7 @@ public record LineEvidence(
 
     private static double fixedRatio(Trial trial, double lengthMm) {
         double squares = 0;
-        for (var line : SystematicLines.of(trial, lengthMm)) {
+        for (var line : SystematicLines.of(trial, lengthMm, 0)) {
             boolean own = line.source().equals(BudgetSource.REFERENCE.name())
                     || line.source().equals(BudgetSource.RESOLUTION.name());
             squares += own ? 0 : line.standardUncertainty() * line.standardUncertainty();

@@ -59,17 +59,17 @@ final class OneDirection extends ConditionFigures {
 
     private Budget onePass(@Nullable Spread spread) {
         if (spread == null) {
-            return Budget.of(trial, lengthMm, BudgetSource.REPEATABILITY_OF_ONE_PASS, null, 1);
+            return Budget.of(shared, BudgetSource.REPEATABILITY_OF_ONE_PASS, null, 1);
         }
         // the mean's own scatter and the pass's own, in one line because both come from one estimate
         double both = Math.hypot(scatterOfMean(spread.standardDeviation()), spread.standardDeviation());
-        return Budget.of(trial, lengthMm, BudgetSource.REPEATABILITY_OF_ONE_PASS, both, spread.degreesOfFreedom());
+        return Budget.of(shared, BudgetSource.REPEATABILITY_OF_ONE_PASS, both, spread.degreesOfFreedom());
     }
 
     @Override
     @Nullable
     Integer morePasses(Answer decision, @Nullable Spread spread) {
-        return FurtherPasses.needed(trial, lengthMm, mean, passes.size(), decision, spread);
+        return FurtherPasses.needed(trial, lengthMm, shared, mean, passes.size(), decision, spread);
     }
 
     @Override

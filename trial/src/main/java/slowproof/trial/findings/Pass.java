@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.LocalDateTime;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
+import slowproof.trial.IndicatedSpeed;
 
 /**
  * The move between two consecutive standstills, or one piece.
@@ -25,8 +26,8 @@ import org.jspecify.annotations.Nullable;
  * @param stepMm smallest step in mm in which its readings can differ: of the recorded decimals, the display or the
  *     count, whichever is coarsest; 0 when none is known
  * @param dropoutPercent dropout share in percent, or null
- * @param speedError relative error of the indicated speed, a ratio, or null
- * @param speedRipple ripple of the indicated speed over the speed, a ratio, or null
+ * @param speed indicated speed, or null
+ * @param standstillDriftMm what the sensor gains at rest over the dwells beside the pass, in mm, not negative; 0 when no drift was found
  * @param time when its end was read, or null
  * @param track name of the strip of material, empty when unnamed
  * @param flags what was doubtful
@@ -48,8 +49,8 @@ public record Pass(
         int decimals,
         double stepMm,
         @Nullable Double dropoutPercent,
-        @Nullable Double speedError,
-        @Nullable Double speedRipple,
+        @Nullable IndicatedSpeed speed,
+        double standstillDriftMm,
         @Nullable LocalDateTime time,
         String track,
         Set<Flag> flags,
@@ -79,6 +80,11 @@ public record Pass(
         return excludedBecause == null;
     }
 
+    /** Returns why figures of its speed are not known, where they are not. */
+    public ReasonCode whyNoSpeed() {
+        return plateauSpeedMmPerS == null ? ReasonCode.NOT_RECORDED : ReasonCode.SHORT_PLATEAU;
+    }
+
     BigDecimal exactErrorMm() {
         return BigDecimal.valueOf(errorMm);
     }
@@ -104,8 +110,8 @@ public record Pass(
                 decimals,
                 stepMm,
                 dropoutPercent,
-                speedError,
-                speedRipple,
+                speed,
+                standstillDriftMm,
                 time,
                 track,
                 Flags.with(flags, flag),

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.Exclusion;
+import slowproof.trial.IndicatedSpeed;
 import slowproof.trial.Piece;
 import slowproof.trial.ReadingMode;
 import slowproof.trial.RecordedPass;
@@ -70,17 +71,19 @@ final class Passes {
                     indication,
                     Math.max(from.decimals(), to.decimals()),
                     to.dropoutPercent(),
-                    speedError(to),
-                    null,
+                    shown(to),
+                    0,
                     to,
                     Set.of());
         }
     }
 
-    private static @Nullable Double speedError(Standstill row) {
+    private static @Nullable IndicatedSpeed shown(Standstill row) {
         Double indicated = row.indicatedSpeedMmPerS();
         Double reference = row.referenceSpeedMmPerS();
-        return indicated == null || reference == null ? null : (indicated - reference) / reference;
+        return indicated == null || reference == null
+                ? null
+                : new IndicatedSpeed((indicated - reference) / reference, null, null);
     }
 
     private void addRecorded(List<RecordedPass> recorded) {
@@ -101,8 +104,8 @@ final class Passes {
                     pass.indicationMm(),
                     FULL_DECIMALS,
                     pass.dropoutPercent(),
-                    pass.speedError(),
-                    pass.speedRipple(),
+                    pass.speed(),
+                    pass.standstillDriftMm(),
                     null,
                     pass.flags().isEmpty() ? Set.of() : EnumSet.copyOf(pass.flags()));
         }
@@ -123,7 +126,7 @@ final class Passes {
                 piece.decimals(),
                 piece.dropoutPercent(),
                 null,
-                null,
+                0,
                 null,
                 Set.of());
     }
@@ -141,8 +144,8 @@ final class Passes {
             double rawIndication,
             int rawDecimals,
             @Nullable Double dropout,
-            @Nullable Double speedError,
-            @Nullable Double speedRipple,
+            @Nullable IndicatedSpeed shown,
+            double standstillDriftMm,
             @Nullable Standstill end,
             Set<Flag> flags) {
         int decimals = temperatureFactor == 1 ? rawDecimals : FULL_DECIMALS;
@@ -167,8 +170,8 @@ final class Passes {
                 decimals,
                 stepMm(rawDecimals),
                 dropout,
-                speedError,
-                speedRipple,
+                shown,
+                standstillDriftMm,
                 end == null ? null : end.time(),
                 end == null ? "" : end.track(),
                 excluded == null ? flags : Flags.with(flags, Flag.EXCLUDED),

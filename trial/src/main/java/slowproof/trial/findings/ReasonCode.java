@@ -22,6 +22,8 @@ public enum ReasonCode {
     NO_CURVE,
     OUTSIDE_FAMILY,
     NO_PLATEAU,
+    SHORT_PLATEAU,
+    NO_SETTLED_STANDSTILL,
     ONE_SPEED,
     DROPOUTS,
     BEYOND_TESTED;

@@ -20,8 +20,9 @@ final class SystematicLines {
      *
      * @param trial trial
      * @param lengthMm mean length of the passes in mm, above zero
+     * @param standstillDriftMm what the sensor gains at rest over the dwells beside a pass, in mm, not negative; 0 for none
      */
-    static List<Component> of(Trial trial, double lengthMm) {
+    static List<Component> of(Trial trial, double lengthMm, double standstillDriftMm) {
         List<Component> lines = new ArrayList<>();
         if (trial.reference().hasUncertainty()) {
             add(lines, BudgetSource.REFERENCE, trial.reference().standardUncertaintyMm(lengthMm) / lengthMm);
@@ -39,6 +40,10 @@ final class SystematicLines {
         }
         add(lines, BudgetSource.TEMPERATURE, temperature(setup));
         add(lines, BudgetSource.ABBE, abbe(setup, lengthMm));
+        if (standstillDriftMm > 0) {
+            // nobody knows how much of it the readings at both ends hold: the whole is a half width
+            add(lines, BudgetSource.STANDSTILL_DRIFT, standstillDriftMm / Math.sqrt(3) / lengthMm);
+        }
         return lines;
     }
 

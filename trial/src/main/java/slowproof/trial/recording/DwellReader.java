@@ -56,6 +56,7 @@ final class DwellReader {
                 time.get(last),
                 reference.get(begin) + means.first(),
                 told ? shown.get(begin) + means.second() : Double.NaN,
+                time.get(end) - time.get(begin),
                 told ? slopePerMin(shown, begin, end, means) : Double.NaN,
                 told ? shown.blocks().span(begin, end) : Double.NaN,
                 longEnough);
@@ -67,9 +68,8 @@ final class DwellReader {
      * @param first mean of a column, each row counting for the time until the next
      * @param second the same of another column
      * @param timeS plain mean of the times in s
-     * @param plainSecond plain mean of the second column
      */
-    private record Means(double first, double second, double timeS, double plainSecond) {
+    private record Means(double first, double second, double timeS) {
         static Means of(Column time, Column first, Column second, int begin, int end, double untilS) {
             double start = time.get(begin);
             double firstOrigin = first.get(begin);
@@ -78,38 +78,36 @@ final class DwellReader {
             double firstSum = 0;
             double secondSum = 0;
             double times = 0;
-            double plain = 0;
             double here = start;
             for (int i = begin; i <= end; i++) {
                 double next = i < end ? time.get(i + 1) : Math.max(untilS, here);
                 double held = next - here;
-                double value = second.get(i) - secondOrigin;
                 firstSum += held * (first.get(i) - firstOrigin);
-                secondSum += held * value;
+                secondSum += held * (second.get(i) - secondOrigin);
                 weight += held;
                 times += here - start;
-                plain += value;
                 here = next;
             }
             int rows = end - begin + 1;
             boolean weighed = weight > 0;
-            return new Means(
-                    weighed ? firstSum / weight : 0, weighed ? secondSum / weight : 0, times / rows, plain / rows);
+            return new Means(weighed ? firstSum / weight : 0, weighed ? secondSum / weight : 0, times / rows);
         }
     }
 
+    /** Slope of the indication less that of the reference, which may creep a little at rest; of the indication alone where it is all there is. */
     private double slopePerMin(Column shown, int begin, int end, Means means) {
         if (end - begin < 2) {
             return Double.NaN;
         }
+        boolean compared = shown != reference;
         double timeOrigin = time.get(begin) + means.timeS();
-        double origin = shown.get(begin) + means.plainSecond();
+        double origin = shown.get(begin) - (compared ? reference.get(begin) : 0);
         double tt = 0;
         double tx = 0;
         for (int i = begin; i <= end; i++) {
             double t = time.get(i) - timeOrigin;
             tt += t * t;
-            tx += t * (shown.get(i) - origin);
+            tx += t * (shown.get(i) - (compared ? reference.get(i) : 0) - origin);
         }
         return 60 * tx / tt;
     }

@@ -92,6 +92,7 @@ public final class PassFinder {
                 motion.movingWidthMm() / motion.dwellS(),
                 motion.dwellS(),
                 motion.noiseMm(),
+                StandstillDrift.of(finder.dwells, finder.indicationStepMm),
                 finder.notes);
     }
 

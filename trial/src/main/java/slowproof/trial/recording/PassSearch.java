@@ -1,6 +1,7 @@
 package slowproof.trial.recording;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import slowproof.trial.note.Note;
 
 /**
@@ -12,6 +13,7 @@ import slowproof.trial.note.Note;
  * @param movingAboveMmPerS speed above which it counted as moving, in mm/s
  * @param dwellS shortest standstill looked for, in s
  * @param restNoiseMm standard deviation of the reference at rest, in mm
+ * @param drift what the indication gains at rest; null when no standstill tells it
  * @param notes remarks on the whole recording
  */
 public record PassSearch(
@@ -21,6 +23,7 @@ public record PassSearch(
         double movingAboveMmPerS,
         double dwellS,
         double restNoiseMm,
+        @Nullable StandstillDrift drift,
         List<Note> notes) {
     /** Copies the lists. */
     public PassSearch {

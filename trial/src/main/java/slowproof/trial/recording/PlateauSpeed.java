@@ -1,5 +1,8 @@
 package slowproof.trial.recording;
 
+import slowproof.trial.IndicatedSpeed;
+import slowproof.trial.IndicatedSpeed.Ripple;
+
 /**
  * How well the sensor shows speed on the plateau of a pass.
  *
@@ -7,7 +10,7 @@ package slowproof.trial.recording;
  * @param indicatedMmPerS mean indicated speed, in mm/s, signed
  * @param standardUncertaintyMmPerS standard uncertainty of the indicated mean from counting, in mm/s
  * @param rippleMmPerS standard deviation of the indicated speed over the averaging time, the reference's taken out in quadrature, in mm/s; NaN with fewer than three averages
- * @param countingShare share of the indicated speed's variance that counting alone explains, a ratio from 0 to 1; NaN with fewer than three averages
+ * @param countingShare share of the ripple's variance that counting alone explains, a ratio from 0 to 1; NaN with fewer than three averages
  * @param averagingS averaging time in s
  * @param averages number of averages
  */
@@ -24,8 +27,12 @@ public record PlateauSpeed(
         return (indicatedMmPerS - referenceMmPerS) / referenceMmPerS;
     }
 
-    /** Returns the ripple as a ratio of the reference's speed. */
-    public double relativeRipple() {
-        return rippleMmPerS / Math.abs(referenceMmPerS);
+    /** Returns the same as ratios of the reference's speed. */
+    public IndicatedSpeed relative() {
+        double speed = Math.abs(referenceMmPerS);
+        return new IndicatedSpeed(
+                relativeError(),
+                standardUncertaintyMmPerS / speed,
+                Double.isNaN(rippleMmPerS) ? null : new Ripple(rippleMmPerS / speed, countingShare, averagingS));
     }
 }

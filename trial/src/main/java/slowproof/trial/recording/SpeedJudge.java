@@ -90,8 +90,8 @@ public final class SpeedJudge {
             // what the reference's own noise adds to its averages is no ripple of the drive
             double noise = 2 * referenceNoiseMm * referenceNoiseMm / (averagingS * averagingS);
             double drive = Math.max(referred.variance() - noise, 0);
-            double variance = indicated.variance();
-            ripple = Math.sqrt(Math.max(variance - drive, 0));
+            double variance = Math.max(indicated.variance() - drive, 0);
+            ripple = Math.sqrt(variance);
             share = variance > 0 ? Math.min(counting / averages / variance, 1) : 1;
         }
         return new PlateauSpeed(

@@ -40,7 +40,6 @@ class FloorBracketTest {
                     null,
                     answers[i],
                     null,
-                    null,
                     List.of(),
                     null,
                     null,

@@ -77,6 +77,24 @@ class SpeedJudgeTest {
     }
 
     @Test
+    void rippleOfTheDriveIsNoneOfTheSensorAndWhatIsLeftIsCounting() {
+        Bench.Truth truth =
+                new Bench(0.001).rest(1).move(2000, 40, 400, 400).rest(1).done();
+        double[] time = truth.timeS();
+        double[] moved = truth.positionMm().clone();
+        double[] counts = new double[time.length];
+        for (int i = 0; i < time.length; i++) {
+            boolean moving = moved[i] > 1 && moved[i] < 1999;
+            // 0.3 Hz: the averages scatter by 2 % of the speed, forty times what counting makes of it
+            moved[i] += moving ? 0.6 * Math.sin(2 * Math.PI * 0.3 * time[i]) : 0;
+            counts[i] = Math.floor(moved[i] / Q);
+        }
+        PlateauSpeed found = judge(truth, counts, moved, 0.1);
+        assertThat(found.rippleMmPerS()).isLessThan(0.25);
+        assertThat(found.countingShare()).isGreaterThan(0.3);
+    }
+
+    @Test
     void plateauShorterThanTwoAveragesIsNotJudged() {
         Bench.Truth truth =
                 new Bench(0.001).rest(1).move(60, 100, 400, 400).rest(1).done();
