@@ -14,6 +14,7 @@ public record Units(Length length, Speed speed) {
     /** Millimetres and millimetres per second, as in the files. */
     public static final Units MILLIMETRES = new Units(Length.MM, Speed.MM_PER_S);
 
+    private static final int MOMENT_DECIMALS = 3;
     private static final int LENGTH_DECIMALS = 4;
     private static final int SPEED_DIGITS = 5;
     private static final int SHARE_DIGITS = 3;
@@ -87,6 +88,8 @@ public record Units(Length length, Speed speed) {
             case MM -> small(value, numbers);
             case MM_PER_S -> speedNumber(value, numbers) + " " + speed.symbol();
             case S -> duration(value, numbers);
+            case MOMENT ->
+                numbers.upTo(value, MOMENT_DECIMALS) + " " + quantity.unit().symbol();
             case DEGREE -> numbers.plain(value) + Unit.DEGREE.symbol();
             case PERCENT, PPM ->
                 numbers.plain(value, SHARE_DIGITS) + " " + quantity.unit().symbol();

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 import slowproof.trial.findings.Answer;
 import slowproof.trial.findings.BudgetSource;
 import slowproof.trial.findings.Direction;
@@ -88,7 +89,7 @@ public final class Wording {
      * Returns a sentence of the bundle, filled.
      *
      * @param key key of the bundle
-     * @param arguments text, numbers or {@link Quantity quantities}
+     * @param arguments text, numbers, {@link Quantity quantities}, or lists of them
      * @return the sentence; the key itself when there is none
      */
     public String text(String key, Object... arguments) {
@@ -225,6 +226,10 @@ public final class Wording {
     String argument(Object argument) {
         if (argument instanceof Quantity quantity) {
             return quantity(quantity);
+        }
+        if (argument instanceof List<?> parts) {
+            boolean nested = !parts.isEmpty() && parts.get(0) instanceof List<?>;
+            return parts.stream().map(this::argument).collect(Collectors.joining(nested ? "; " : ", "));
         }
         if (argument instanceof Integer || argument instanceof Long) {
             return numbers.whole(((Number) argument).longValue());

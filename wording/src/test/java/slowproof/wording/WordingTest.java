@@ -118,6 +118,8 @@ class WordingTest {
     @Test
     void quantitiesFollowTheUnitsPreferred() {
         Quantity speed = Quantity.mmPerS(500);
+        assertThat(Wording.of(Locale.ENGLISH).quantity(Quantity.moment(7321.4567)))
+                .isEqualTo("7321.457 s");
         assertThat(Wording.of(Locale.ENGLISH, new Units(Units.Length.M, Units.Speed.M_PER_MIN))
                         .quantity(speed))
                 .isEqualTo("30 m/min");

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import slowproof.files.in.LoadedTrial;
 import slowproof.files.in.RecordingCut;
 import slowproof.files.in.RecordingRead;
@@ -17,12 +18,16 @@ import slowproof.trial.note.Quantity;
 import slowproof.trial.note.Unit;
 import slowproof.trial.recording.Break;
 import slowproof.trial.recording.StandstillDrift;
+import slowproof.wording.Numbers;
 import slowproof.wording.Wording;
 
 /** How each recording was read, aligned and cut into passes, and why; with what is doubtful about it. */
 public final class RecordingsText {
     private static final int BREAKS_LISTED = 5;
     private static final int PASSES_LISTED = 6;
+
+    /** Reasons why there is no relation of two clocks that are none of doubt. */
+    private static final Set<String> ONE_LOG = Set.of("one_clock", "typed_reference");
 
     private final LoadedTrial loaded;
     private final Map<String, String> pictures;
@@ -127,7 +132,7 @@ public final class RecordingsText {
         String reason = recording.reason();
         if (clock == null) {
             String key = reason == null ? "" : reason.replace(' ', '_');
-            return key.equals("one_clock") ? wording.text("recording.one_clock") : wording.text("recording.rough", key);
+            return ONE_LOG.contains(key) ? wording.text("recording." + key) : wording.text("recording.rough", key);
         }
         Double drift = clock.driftPpm();
         return wording.text(
@@ -141,10 +146,12 @@ public final class RecordingsText {
     }
 
     private String drift(StandstillDrift drift) {
+        Numbers numbers = wording.numbers();
+        int decimals = Numbers.decimalsFor(drift.standardUncertaintyMmPerMin());
         return wording.text(
                 drift.significant() ? "recording.drift" : "recording.no_drift",
-                new Quantity(drift.mmPerMin(), Unit.MM_PER_MIN),
-                new Quantity(drift.standardUncertaintyMmPerMin(), Unit.MM_PER_MIN),
+                numbers.signed(drift.mmPerMin(), decimals),
+                numbers.fixed(drift.standardUncertaintyMmPerMin(), decimals),
                 drift.standstills());
     }
 
@@ -159,7 +166,8 @@ public final class RecordingsText {
             page.bullet(
                     "*",
                     Page.Tone.PLAIN,
-                    wording.text("recording.break." + key, seconds(place.fromS()), seconds(place.toS())));
+                    wording.text(
+                            "recording.break." + key, Quantity.moment(place.fromS()), Quantity.moment(place.toS())));
         }
         if (cut.breaks().size() > BREAKS_LISTED) {
             page.bullet(
@@ -173,7 +181,8 @@ public final class RecordingsText {
         for (RecordedPass pass : loaded.trial().recorded()) {
             if (pass.recording().equals(name)) {
                 number++;
-                String id = Wording.shown(name + "/" + number) + " (" + wording.quantity(seconds(pass.startS())) + ")";
+                String id = Wording.shown(name + "/" + number) + " (" + wording.quantity(Quantity.moment(pass.startS()))
+                        + ")";
                 for (Flag flag : pass.flags()) {
                     passes.computeIfAbsent(flag, f -> new ArrayList<>()).add(id);
                 }

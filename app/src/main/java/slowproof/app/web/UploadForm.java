@@ -11,6 +11,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import slowproof.archive.typed.DecimalMark;
 import slowproof.archive.typed.NotUnderstoodException;
@@ -44,6 +45,11 @@ final class UploadForm {
 
     /** Widths of a counter register in bits. */
     static final List<String> BITS = List.of("16", "24", "32");
+
+    /** Choice of what a log belongs to: it holds the sensor, and the reference of each pass is typed. */
+    static final String ALONE = "alone";
+
+    private static final Pattern BETWEEN_LENGTHS = Pattern.compile(",?(\\s*;\\s*|\\s+(?=[-+\u2212]?[0-9]))");
 
     /** Columns beyond this are shown and never asked about. */
     static final int MOST_COLUMNS = 60;
@@ -134,6 +140,11 @@ final class UploadForm {
             check(of(log, "header_rows"), Meaning.ROWS);
             check(of(log, "speed"), Meaning.SPEED);
             check(of(log, "acceleration"), Meaning.ACCELERATION);
+            try {
+                lengths(log);
+            } catch (NotUnderstoodException e) {
+                typos.add(new Typo(of(log, "references"), e));
+            }
         }
         check("count_mm", Meaning.LENGTH);
         check("dwell", Meaning.SECONDS);
@@ -174,7 +185,8 @@ final class UploadForm {
                             column(log, column), wording.text("upload.twice", wording.text("upload.role." + role))));
                 }
             }
-            if (partner(log) == null && !text(of(log, "part")).isEmpty()) {
+            String part = text(of(log, "part"));
+            if (partner(log) == null && !part.isEmpty() && !part.equals(ALONE)) {
                 problems.add(new Problem(of(log, "part"), wording.text("upload.no_partner", log.name())));
             }
         }
@@ -283,6 +295,40 @@ final class UploadForm {
                 .orElse(null);
     }
 
+    /** Returns true when a log holds the sensor and no reference. */
+    boolean alone(UploadStore.Log log) {
+        return text(of(log, "part")).equals(ALONE);
+    }
+
+    /** Returns what the reference moved in each pass in mm, as far as it can be understood; null unless the log holds the sensor alone. */
+    @Nullable
+    List<Double> referencesMm(UploadStore.Log log) {
+        try {
+            return alone(log) ? lengths(log) : null;
+        } catch (NotUnderstoodException e) {
+            return List.of();
+        }
+    }
+
+    /** Reads lengths that blanks, line ends or semicolons keep apart; a unit may stand behind a blank. */
+    private List<Double> lengths(UploadStore.Log log) throws NotUnderstoodException {
+        List<Double> lengths = new ArrayList<>();
+        for (String one : BETWEEN_LENGTHS.split(text(of(log, "references")))) {
+            if (!one.isEmpty()) {
+                Typed usual = Typed.NOTHING;
+                DecimalMark mark = german ? DecimalMark.COMMA : DecimalMark.DOT;
+                double mm = new Typed(one, mark, usual.lengthUnit(), usual.speedUnit())
+                        .length()
+                        .mm();
+                if (mm == 0) {
+                    throw new NotUnderstoodException(Why.NOT_POSITIVE, one);
+                }
+                lengths.add(mm);
+            }
+        }
+        return lengths;
+    }
+
     /** Returns the logs that are a recording, alone or with another one as reference. */
     List<UploadStore.Log> recordings() {
         return logs.stream().filter(log -> partner(log) == null).toList();
@@ -292,7 +338,7 @@ final class UploadForm {
         if (partner(log) != null) {
             return LogPart.REFERENCE;
         }
-        return reference(log) == null ? LogPart.BOTH : LogPart.SENSOR;
+        return reference(log) == null && !alone(log) ? LogPart.BOTH : LogPart.SENSOR;
     }
 
     /** Returns how a log is written, as far as it was chosen. */

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import slowproof.archive.parcel.ParcelWriter;
 import slowproof.archive.sheet.Recordings;
@@ -113,6 +114,11 @@ final class UploadTrial {
         UploadStore.Log reference = form.reference(log);
         if (reference == null) {
             keys.add("file: " + YamlText.quoted(log.name()));
+            List<Double> typed = form.referencesMm(log);
+            if (typed != null) {
+                keys.add("reference_per_pass_mm: "
+                        + typed.stream().map(UploadTrial::plain).collect(Collectors.joining(", ", "[", "]")));
+            }
             reading(keys, "", log);
         } else {
             keys.add("sensor_file: " + YamlText.quoted(log.name()));
@@ -174,8 +180,12 @@ final class UploadTrial {
 
     private static void add(List<String> keys, String key, @Nullable Double value) {
         if (value != null) {
-            keys.add(key + ": " + BigDecimal.valueOf(value).stripTrailingZeros().toPlainString());
+            keys.add(key + ": " + plain(value));
         }
+    }
+
+    private static String plain(double value) {
+        return BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
     }
 
     private static String map(List<String> keys) {

@@ -93,6 +93,26 @@ class UploadTrialTest {
     }
 
     @Test
+    void aLogOfTheSensorAloneTakesTypedReferences() throws IOException {
+        UploadStore.Log log = log(1, "sensor.csv", Recorded.sensor());
+        UploadForm german = new UploadForm(
+                List.of(log),
+                Map.of("f1_part", "alone", "f1_references", "600,2 599,9; 600\n60,01 cm", "count_mm", "0,05"),
+                true);
+        assertThat(german.problems(ENGLISH)).isEmpty();
+        assertThat(german.referencesMm(log)).containsExactly(600.2, 599.9, 600.0, 600.1);
+        LoadedTrial loaded = read(UploadTrial.of(german, "unnamed", List.of()), german.logs());
+        assertThat(loaded.trial().recorded())
+                .extracting(pass -> Math.abs(pass.referenceMm()))
+                .containsExactly(600.2, 599.9, 600.0, 600.1);
+        UploadForm english = new UploadForm(
+                List.of(log),
+                Map.of("f1_part", "alone", "f1_references", "600.2, 599.9, 0", "count_mm", "0.05"),
+                false);
+        assertThat(english.problems(ENGLISH)).extracting(Problem::field).containsExactly("f1_references");
+    }
+
+    @Test
     void aSheetWithRecordingsReadsBackFromTheFilesTakenAlong() throws IOException {
         UploadStore.Log log = log(1, "run.csv", Recorded.plain());
         UploadForm form = new UploadForm(

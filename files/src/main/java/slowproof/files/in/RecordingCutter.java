@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
-import java.util.stream.Stream;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import slowproof.files.cache.CacheFolder;
 import slowproof.files.cache.Fingerprints;
@@ -57,6 +57,7 @@ final class RecordingCutter {
      * @param name name that its passes bear
      * @param log its log, or that of the sensor
      * @param reference the log of the reference, or null when both are in one
+     * @param typed what the reference moved in each pass, or null when it is logged
      * @param reversed true when the sensor counts against the reference
      * @param settings what counts as a standstill
      * @param at where the trial names it
@@ -65,6 +66,7 @@ final class RecordingCutter {
             String name,
             LogRequest log,
             @Nullable LogRequest reference,
+            @Nullable TypedReferences typed,
             boolean reversed,
             PassSettings settings,
             SourcePosition at) {
@@ -142,6 +144,8 @@ final class RecordingCutter {
                     .add(log.breaks().gapFactor())
                     .add(log.breaks().splitS());
         }
+        TypedReferences typed = wanted.typed();
+        key.add(typed == null ? null : typed.mm());
         PassSettings settings = wanted.settings();
         return key.add(settings.dwellS())
                 .add(settings.stillBelowMmPerS())
@@ -153,7 +157,11 @@ final class RecordingCutter {
     private Cutting cut(Wanted wanted) {
         LogResult log = open(wanted.log(), wanted.reversed());
         Together together = wanted.reference() == null
-                ? new Together(log.recording(), log.readAs().summary(), null, "one clock")
+                ? new Together(
+                        log.recording(),
+                        log.readAs().summary(),
+                        null,
+                        wanted.typed() == null ? "one clock" : "typed reference")
                 : twoClocks(wanted, log, open(wanted.reference(), false));
         Recording recording = together.recording();
         notes.addAll(recording.notes());
@@ -173,15 +181,7 @@ final class RecordingCutter {
         if (wanted.reference() != null && together.clock() == null) {
             checkRates(wanted, search);
         }
-        StandstillDrift drift = search.drift();
-        Stream<FoundPass> found = search.passes().stream();
-        List<RecordedPass> passes = (large ? found.parallel() : found)
-                .map(pass -> recorded(
-                        pass,
-                        SpeedJudge.judge(recording, search, pass, SpeedJudge.USUAL_AVERAGING_S),
-                        drift == null ? 0 : drift.overDwellsMm(pass),
-                        wanted.name()))
-                .toList();
+        List<RecordedPass> passes = recorded(wanted, recording, search);
         boolean stated = wanted.settings().stillBelowMmPerS() != null;
         return new Cutting(
                 together.readAs(),
@@ -288,8 +288,28 @@ final class RecordingCutter {
                 reason == null ? null : reason.key().replace('_', ' '));
     }
 
+    private static List<RecordedPass> recorded(Wanted wanted, Recording recording, PassSearch search) {
+        List<FoundPass> found = search.passes();
+        TypedReferences typed = wanted.typed();
+        List<Double> travels = typed == null
+                ? found.stream().map(FoundPass::referenceMm).toList()
+                : typed.of(found, wanted.log().name());
+        StandstillDrift drift = search.drift();
+        IntStream numbers = IntStream.range(0, found.size());
+        return (recording.isLong() ? numbers.parallel() : numbers)
+                .mapToObj(i -> {
+                    FoundPass pass = found.get(i);
+                    PlateauSpeed shown = recording.hasReference()
+                            ? SpeedJudge.judge(recording, search, pass, SpeedJudge.USUAL_AVERAGING_S)
+                            : null;
+                    double drifted = drift == null ? 0 : drift.overDwellsMm(pass);
+                    return recorded(pass, travels.get(i), shown, drifted, wanted.name());
+                })
+                .toList();
+    }
+
     private static RecordedPass recorded(
-            FoundPass pass, @Nullable PlateauSpeed shown, double standstillDriftMm, String name) {
+            FoundPass pass, double travelMm, @Nullable PlateauSpeed shown, double standstillDriftMm, String name) {
         List<Flag> flags = new ArrayList<>();
         for (PassFlag flag : pass.flags()) {
             flags.add(Flag.valueOf(flag.name()));
@@ -303,7 +323,7 @@ final class RecordingCutter {
                 null,
                 pass.startS(),
                 pass.endS(),
-                pass.referenceMm(),
+                travelMm,
                 pass.indicationMm(),
                 Double.isNaN(pass.dropoutShare()) ? null : Double.valueOf(100 * pass.dropoutShare()),
                 shown == null ? null : shown.relative(),

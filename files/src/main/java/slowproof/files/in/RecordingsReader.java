@@ -19,6 +19,7 @@ import slowproof.trial.Sensor;
 import slowproof.trial.counts.CounterRegister;
 import slowproof.trial.counts.Quadrature;
 import slowproof.trial.input.BadInputException;
+import slowproof.trial.input.ProblemCode;
 import slowproof.trial.note.Note;
 import slowproof.trial.recording.BreakRule;
 import slowproof.trial.recording.PassSettings;
@@ -35,6 +36,7 @@ final class RecordingsReader {
             "file",
             "sensor_file",
             "reference_file",
+            "reference_per_pass_mm",
             "columns",
             "dialect",
             "sensor_columns",
@@ -150,17 +152,26 @@ final class RecordingsReader {
             return;
         }
         PassSettings usual = PassSettings.DEFAULT;
+        int before = problems.count();
+        List<Double> typed = recording.numbers("reference_per_pass_mm");
+        if (typed != null && other != null) {
+            problems.add(ProblemCode.REFERENCE_TWICE, recording.at("reference_per_pass_mm"), other);
+        }
+        if (problems.count() > before) {
+            return;
+        }
         LogRequest log = request(
                 recording,
                 other == null ? "" : "sensor_",
                 file,
-                other == null ? LogPart.BOTH : LogPart.SENSOR,
+                other == null && typed == null ? LogPart.BOTH : LogPart.SENSOR,
                 columns,
                 dialect);
         RecordingCutter.Wanted wanted = new RecordingCutter.Wanted(
                 unique(recording.textOr("name", base(file))),
                 log,
                 other == null ? null : request(recording, "reference_", other, LogPart.REFERENCE, columns, dialect),
+                typed == null ? null : new TypedReferences(typed, recording.at("reference_per_pass_mm")),
                 recording.flag("reversed"),
                 new PassSettings(dwell == null ? usual.dwellS() : dwell, still, null, usual.settleS()),
                 recording.at(twoClocks ? "sensor_file" : "file"));

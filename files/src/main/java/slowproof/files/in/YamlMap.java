@@ -177,16 +177,17 @@ final class YamlMap {
     @Nullable
     Double number(String key) {
         String text = text(key);
-        if (text == null || text.isEmpty()) {
-            return null;
-        }
+        return text == null || text.isEmpty() ? null : number(text, at(key));
+    }
+
+    private @Nullable Double number(String text, SourcePosition place) {
         try {
             return Numerals.parse(text, '.');
         } catch (Numerals.NotFiniteException e) {
-            problems.add(ProblemCode.NOT_FINITE, at(key), text);
+            problems.add(ProblemCode.NOT_FINITE, place, text);
         } catch (NumberFormatException e) {
             boolean comma = Numerals.readable(text, ',');
-            problems.add(comma ? ProblemCode.DECIMAL_COMMA : ProblemCode.NOT_A_NUMBER, at(key), text, ".");
+            problems.add(comma ? ProblemCode.DECIMAL_COMMA : ProblemCode.NOT_A_NUMBER, place, text, ".");
         }
         return null;
     }
@@ -264,6 +265,29 @@ final class YamlMap {
             number++;
         }
         return maps;
+    }
+
+    /** Returns the numbers of a list, none of them zero; a single number counts as a list of one, null when the key is absent. */
+    @Nullable
+    List<Double> numbers(String key) {
+        if (!has(key)) {
+            return null;
+        }
+        List<Double> numbers = new ArrayList<>();
+        for (Node node : items(key)) {
+            SourcePosition place = position(file, node, path + key);
+            if (node instanceof ScalarNode scalar) {
+                Double value = number(scalar.getValue().strip(), place);
+                if (value != null && value == 0) {
+                    problems.add(ProblemCode.NOT_POSITIVE, place, scalar.getValue());
+                } else if (value != null) {
+                    numbers.add(value);
+                }
+            } else {
+                problems.add(ProblemCode.YAML_KIND, place, kind(node), "a number");
+            }
+        }
+        return numbers;
     }
 
     /** Returns the texts of a list; a single text counts as a list of one. */

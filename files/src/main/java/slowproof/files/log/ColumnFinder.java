@@ -12,6 +12,8 @@ import slowproof.trial.input.ProblemCode;
 
 /** Finds the columns of a log that are wanted: by the trial's mapping, or by their headings. */
 final class ColumnFinder {
+    private static final String USUAL_REFERENCE = "reference_mm";
+
     private final Layout layout;
     private final LogRequest request;
     private final LogProblems problems;
@@ -388,7 +390,7 @@ final class ColumnFinder {
             missing("count");
         }
         if (!found.containsKey(ColumnRole.REFERENCE) && request.part() != LogPart.SENSOR) {
-            missing("reference_mm");
+            missing(USUAL_REFERENCE);
         }
     }
 
@@ -397,8 +399,9 @@ final class ColumnFinder {
         if (misfit != null && misfit.cells().stream().anyMatch(ColumnFinder::namesARole)) {
             fieldsDiffer(misfit);
         } else if (layout.hasHeadings()) {
+            boolean alone = usual.equals(USUAL_REFERENCE) && request.part() == LogPart.BOTH;
             problems.add(
-                    ProblemCode.COLUMN_MISSING,
+                    alone ? ProblemCode.REFERENCE_MISSING : ProblemCode.COLUMN_MISSING,
                     layout.headingLine(),
                     0,
                     "",

@@ -4,7 +4,7 @@ package slowproof.files.log;
 public enum LogPart {
     /** Sensor and reference in one file, on one clock. */
     BOTH,
-    /** The sensor's file of two; a reference in it is left alone. */
+    /** The sensor's file of two, or with a typed reference; a reference in it is left alone. */
     SENSOR,
     /** The reference's file of two; an indication in it is left alone. */
     REFERENCE,

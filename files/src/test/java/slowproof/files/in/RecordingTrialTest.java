@@ -24,6 +24,7 @@ import slowproof.trial.findings.Findings;
 import slowproof.trial.findings.Flag;
 import slowproof.trial.findings.Pass;
 import slowproof.trial.input.BadInputException;
+import slowproof.trial.input.InputProblem;
 import slowproof.trial.input.ProblemCode;
 import slowproof.trial.recording.StandstillDrift;
 import slowproof.trial.simulator.Bench;
@@ -148,6 +149,78 @@ class RecordingTrialTest {
             double expected = drift.mmPerMin() / 60 * 2 / Math.sqrt(3) / 200;
             assertThat(line.standardUncertainty()).isCloseTo(expected, within(0.05 * expected));
         });
+    }
+
+    private Path alone(String keys) throws IOException {
+        StringBuilder out = new StringBuilder("time_s,count\n");
+        log().lines()
+                .skip(1)
+                .forEach(line -> out.append(line, 0, line.lastIndexOf(',')).append('\n'));
+        Files.writeString(folder.resolve("alone.csv"), out);
+        return Files.writeString(
+                folder.resolve("trial.yaml"),
+                HEAD + "recordings:\n  - {material: felt, speed_mm_s: 100, file: alone.csv" + keys + "}\n");
+    }
+
+    private InputProblem refused(String keys) throws IOException {
+        try {
+            TrialReader.read(alone(keys));
+            throw new AssertionError("went through: " + keys);
+        } catch (BadInputException e) {
+            assertThat(e.problems()).hasSize(1);
+            return e.problems().get(0);
+        }
+    }
+
+    @Test
+    void aLogOfTheSensorAloneIsComparedWithTypedReferences() throws IOException {
+        for (String typed : List.of("[600.4, 599.9]", "[600.4, -599.9]")) {
+            LoadedTrial loaded = TrialReader.read(alone(", reference_per_pass_mm: " + typed));
+            assertThat(loaded.recordings().get(0).reason()).isEqualTo("typed reference");
+            Findings findings = Evaluation.of(loaded.trial());
+            // the sensor shows 600.6 mm each way
+            assertThat(findings.passes()).extracting(Pass::referenceMm).containsExactly(600.4, -599.9);
+            assertThat(findings.passes().get(0).errorMm()).isCloseTo(0.2, within(0.051));
+            assertThat(findings.passes().get(1).errorMm()).isCloseTo(0.7, within(0.051));
+            assertThat(findings.passes()).extracting(Pass::speed).containsOnlyNulls();
+            assertThat(findings.passes().get(0).plateauSpeedMmPerS()).isCloseTo(100.1, within(0.5));
+        }
+    }
+
+    @Test
+    void typedReferencesThatDoNotFitAreRefusedWithThePassesFound() throws IOException {
+        Wording wording = Wording.of(Locale.ENGLISH);
+        InputProblem none = refused("");
+        assertThat(none.code()).isEqualTo(ProblemCode.REFERENCE_MISSING);
+        assertThat(wording.problem(none)).contains("Headings found: time_s, count", "reference_per_pass_mm");
+        InputProblem few = refused(", reference_per_pass_mm: [600.4]");
+        assertThat(few.code()).isEqualTo(ProblemCode.REFERENCES_DIFFER);
+        assertThat(wording.problem(few))
+                .contains(
+                        "trial.yaml, line 6",
+                        "1 length is typed and 2 passes were found",
+                        "start and indication: 2.01 s, 600.6 mm; ")
+                .doesNotContain("more.");
+        InputProblem against = refused(", reference_per_pass_mm: [-600.4, 599.9]");
+        assertThat(wording.problem(against)).contains("For pass 1", "\u2212600.4 mm", "reversed: true");
+        assertThat(refused(", reference_per_pass_mm: [600.4, 0]").code()).isEqualTo(ProblemCode.NOT_POSITIVE);
+        assertThat(refused(", reference_per_pass_mm: [\"600,4\", 599]").code()).isEqualTo(ProblemCode.DECIMAL_COMMA);
+        assertThat(refused(", reference_per_pass_mm: [[1], 599]").code()).isEqualTo(ProblemCode.YAML_KIND);
+    }
+
+    @Test
+    void aReferenceThatIsGivenTwiceIsRefused() throws IOException {
+        Files.writeString(folder.resolve("run-01.csv"), log());
+        Path file = Files.writeString(
+                folder.resolve("trial.yaml"),
+                HEAD + "recordings:\n  - {material: felt, sensor_file: run-01.csv, reference_file: run-01.csv,"
+                        + " reference_per_pass_mm: [600, 600]}\n");
+        assertThatThrownBy(() -> TrialReader.read(file))
+                .isInstanceOfSatisfying(
+                        BadInputException.class,
+                        e -> assertThat(e.problems())
+                                .extracting(InputProblem::code)
+                                .containsExactly(ProblemCode.REFERENCE_TWICE));
     }
 
     @Test

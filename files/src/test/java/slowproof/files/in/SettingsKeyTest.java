@@ -28,6 +28,8 @@ class SettingsKeyTest {
             "run.csv", LogPart.BOTH, ColumnMapping.RECOGNISED, Dialect.RECOGNISED, SCALE, null, BreakRule.DEFAULT);
     private static final PassSettings SETTINGS = PassSettings.DEFAULT;
 
+    private static final SourcePosition AT = SourcePosition.ofFile("trial.yaml");
+
     private final List<String> keys = new ArrayList<>();
 
     private void add(LogRequest log) {
@@ -35,8 +37,11 @@ class SettingsKeyTest {
     }
 
     private void add(LogRequest log, LogRequest reference, boolean reversed, PassSettings settings) {
-        keys.add(RecordingCutter.settingsKey(new RecordingCutter.Wanted(
-                "name", log, reference, reversed, settings, SourcePosition.ofFile("trial.yaml"))));
+        add(new RecordingCutter.Wanted("name", log, reference, null, reversed, settings, AT));
+    }
+
+    private void add(RecordingCutter.Wanted wanted) {
+        keys.add(RecordingCutter.settingsKey(wanted));
     }
 
     private void add(SensorScale scale) {
@@ -60,7 +65,11 @@ class SettingsKeyTest {
     @Test
     void everySettingChangesTheName() {
         add(LOG);
-        expect(RecordingCutter.Wanted.class, 6);
+        expect(RecordingCutter.Wanted.class, 7);
+        for (List<Double> typed : List.of(List.<Double>of(), List.of(600.0), List.of(600.0, 599.0))) {
+            TypedReferences references = new TypedReferences(typed, AT);
+            add(new RecordingCutter.Wanted("name", LOG, null, references, false, SETTINGS, AT));
+        }
         add(LOG, LOG.as(LogPart.REFERENCE), false, SETTINGS);
         add(LOG, null, true, SETTINGS);
 

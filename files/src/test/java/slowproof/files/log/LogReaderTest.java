@@ -209,7 +209,7 @@ class LogReaderTest {
         List<InputProblem> problems = problems("time_s,speed\n0,1\n1,2\n");
         assertThat(problems)
                 .extracting(InputProblem::code)
-                .containsExactly(ProblemCode.COLUMN_MISSING, ProblemCode.COLUMN_MISSING);
+                .containsExactly(ProblemCode.COLUMN_MISSING, ProblemCode.REFERENCE_MISSING);
         assertThat(problems.get(0).arguments()).containsExactly("count", "time_s, speed");
     }
 
@@ -353,7 +353,7 @@ class LogReaderTest {
     @Test
     void aNameWithAUnitOfItsOwnIsMissedAndNotCalledWithoutUnit() throws IOException {
         List<InputProblem> problems = problems("time_s,count,axis_pos [mm]\n0,0,10.25\n0.5,1,11.5\n");
-        assertThat(problems).extracting(InputProblem::code).containsExactly(ProblemCode.COLUMN_MISSING);
+        assertThat(problems).extracting(InputProblem::code).containsExactly(ProblemCode.REFERENCE_MISSING);
         assertThat(problems.get(0).arguments()).containsExactly("reference_mm", "time_s, count, axis_pos [mm]");
     }
 

@@ -9,7 +9,7 @@ import java.util.Objects;
  *
  * @param code what is wrong
  * @param at where
- * @param arguments what the sentence needs, in the order of the message: text, numbers or quantities
+ * @param arguments what the sentence needs, in the order of the message: text, numbers, quantities, or lists of them
  */
 public record InputProblem(ProblemCode code, SourcePosition at, List<Object> arguments) {
     /** Checks and copies the parts. */

@@ -31,6 +31,8 @@ public enum ProblemCode {
     TEXT_ENCODING,
     /** {0} heading that is missing, {1} headings found, separated by commas. */
     COLUMN_MISSING,
+    /** {0} usual heading, {1} headings found, separated by commas. */
+    REFERENCE_MISSING,
     /** {0} heading. */
     COLUMN_TWICE,
     /** {0} heading or unit found, {1} known units, separated by commas. */
@@ -80,6 +82,12 @@ public enum ProblemCode {
      * standstill, {6} width within which it stays, {7} parts that it was cut into, {8} jumps of the counter, {9} of the reference, empty for none.
      */
     NO_PASSES,
+    /** {0} lengths typed, {1} passes found, {2} file, {3} start and indication of the passes, a list of lists, {4} how many more are not listed, empty for none. */
+    REFERENCES_DIFFER,
+    /** {0} number of the pass, {1} travel typed, {2} indication. */
+    REFERENCE_AGAINST_SENSOR,
+    /** {0} file of the reference that is given too. */
+    REFERENCE_TWICE,
     LIMIT_ZERO,
     /** {0} value found, {1} series. */
     SERIES_MIXED,

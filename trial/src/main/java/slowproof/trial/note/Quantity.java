@@ -24,6 +24,11 @@ public record Quantity(double value, Unit unit) {
         return new Quantity(value, Unit.MM_PER_S);
     }
 
+    /** Returns a moment of a recording, in s of its time axis. */
+    public static Quantity moment(double timeS) {
+        return new Quantity(timeS, Unit.MOMENT);
+    }
+
     /** Returns a share or relative error in percent. */
     public static Quantity percent(double value) {
         return new Quantity(value, Unit.PERCENT);

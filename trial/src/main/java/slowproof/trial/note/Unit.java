@@ -10,6 +10,8 @@ public enum Unit {
     PERCENT("%"),
     PPM("ppm"),
     S("s"),
+    /** A moment on the time axis of a recording: always in seconds, since it is to be found there. */
+    MOMENT("s"),
     MS("ms"),
     HOUR("h"),
     HZ("Hz"),

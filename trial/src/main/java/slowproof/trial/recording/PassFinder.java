@@ -217,15 +217,15 @@ public final class PassFinder {
             notes.add(Note.of(
                     NoteCode.LOG_STARTS_IN_MOTION,
                     recording.source(),
-                    seconds(time.get(segment.from())),
-                    seconds(time.get(first))));
+                    Quantity.moment(time.get(segment.from())),
+                    Quantity.moment(time.get(first))));
         }
         if (Math.abs(position.get(segment.to() - 1) - position.get(last)) > motion.movingWidthMm()) {
             notes.add(Note.of(
                     NoteCode.LOG_ENDS_IN_MOTION,
                     recording.source(),
-                    seconds(time.get(last)),
-                    seconds(time.get(segment.to() - 1))));
+                    Quantity.moment(time.get(last)),
+                    Quantity.moment(time.get(segment.to() - 1))));
         }
     }
 
@@ -288,8 +288,8 @@ public final class PassFinder {
                     .add(Note.of(
                             NoteCode.LOG_MOVE_WITHOUT_TRAVEL,
                             recording.source(),
-                            seconds(before.endS()),
-                            seconds(after.startS())));
+                            Quantity.moment(before.endS()),
+                            Quantity.moment(after.startS())));
             return false;
         }
         List<Legs.Leg> legs = Legs.find(motion.positionMm(), from, to, motion.movingWidthMm());

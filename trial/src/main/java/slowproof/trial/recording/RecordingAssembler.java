@@ -149,7 +149,7 @@ public final class RecordingAssembler {
                     NoteCode.LOG_ILLEGAL_TRANSITIONS,
                     log.source(),
                     illegal.size(),
-                    seconds(illegal.get(0).timeS())));
+                    Quantity.moment(illegal.get(0).timeS())));
         }
         return counts.build();
     }
@@ -461,7 +461,10 @@ public final class RecordingAssembler {
     private void cutAt(List<Break> found, NoteCode code) {
         if (!found.isEmpty()) {
             notes.add(Note.of(
-                    code, log.source(), found.size(), seconds(found.get(0).toS())));
+                    code,
+                    log.source(),
+                    found.size(),
+                    Quantity.moment(found.get(0).toS())));
             found.forEach(step -> breaks.removeIf(other -> other.row() == step.row()));
             breaks.addAll(found);
             breaks.sort((one, other) -> Integer.compare(one.row(), other.row()));
@@ -489,10 +492,15 @@ public final class RecordingAssembler {
         }
         if (gaps > 0) {
             notes.add(Note.of(
-                    NoteCode.LOG_GAPS, log.source(), gaps, seconds(missing), seconds(longest), seconds(longestAt)));
+                    NoteCode.LOG_GAPS,
+                    log.source(),
+                    gaps,
+                    seconds(missing),
+                    seconds(longest),
+                    Quantity.moment(longestAt)));
         }
         if (back > 0) {
-            notes.add(Note.of(NoteCode.LOG_CLOCK_BACK, log.source(), back, seconds(backAt)));
+            notes.add(Note.of(NoteCode.LOG_CLOCK_BACK, log.source(), back, Quantity.moment(backAt)));
         }
     }
 
