@@ -87,6 +87,26 @@ class UploadBrowserTest extends BrowserPages {
     }
 
     @Test
+    void aLogOfTheSensorAloneIsComparedWithWhatIsTyped() throws IOException {
+        Page page = open("en");
+        send(page, file("sensor.csv", Recorded.sensor()));
+        assertThat(page.locator(".log .problems")).containsText("reference_mm");
+        page.fill("#count_mm", "0.05");
+        page.selectOption("#f1_part", "alone");
+        assertThat(page.locator(".log .problems")).hasCount(0);
+        // left empty at first: the passes found are listed, so that it is clear what to type
+        page.click("#reading button.work");
+        page.waitForURL("**/passes");
+        assertThat(page.locator(".problems")).containsText("4 passes were found");
+        page.goBack();
+        page.fill("#f1_references", "600.2 599.9 600 600.1");
+        cut(page);
+        assertThat(page.locator("table.passes tbody tr")).hasCount(4);
+        assertThat(page.locator("table.passes tbody tr >> nth=1")).containsText("\u2212599.90");
+        Chromium.close(page);
+    }
+
+    @Test
     void whatIsTypedWhileThePreviewIsOnItsWayStays() throws IOException {
         Page page = open("en");
         send(page, file("run.csv", Recorded.plain()));
