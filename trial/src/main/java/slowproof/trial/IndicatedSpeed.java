@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
  * How well the sensor shows speed, on one plateau or over the passes of a condition; ratios are of the reference's speed.
  *
  * @param error error of indication of speed, a ratio, positive when the sensor shows too fast, either way
- * @param standardUncertainty its standard uncertainty from counting and repeats, without that of the reference, a ratio; null when nothing tells it
+ * @param standardUncertainty its standard uncertainty from counting, noise of the reference and repeats, without what a certificate states, a ratio; null when nothing tells it
  * @param ripple how the speed that the sensor shows scatters about its mean, what the reference shows of it taken out
  */
 public record IndicatedSpeed(

@@ -108,7 +108,8 @@ class RecordingTrialTest {
             // at most
             IndicatedSpeed speed = Objects.requireNonNull(condition.speed());
             assertThat(speed.error()).isCloseTo(0.001, within(0.0002));
-            assertThat(speed.standardUncertainty()).isBetween(1e-6, 2e-4);
+            // the reference steps by 1 mm from row to row and may be no finer: sqrt(2) 0.29 mm in 6 s
+            assertThat(speed.standardUncertainty()).isBetween(1e-6, 7e-4);
             Ripple ripple = Objects.requireNonNull(speed.ripple());
             assertThat(ripple.standardDeviation()).isBetween(0.0, 0.0025);
             assertThat(ripple.countingShare()).isBetween(0.3, 1.0);

@@ -1,5 +1,7 @@
 package slowproof.trial.recording;
 
+import slowproof.trial.recording.Rests.Rest;
+
 /**
  * The track by which motion is judged, with what its noise allows: at rest a position stays within
  * {@code stillWidthMm} for the dwell time, and it has moved once it is {@code movingWidthMm} away.
@@ -45,20 +47,60 @@ record Motion(
                 && speedMmPerS * speedMmPerS / (2 * rampMmPerS2) >= 20 * bandMm();
     }
 
+    /** Returns a rest without the rows at its ends that do not lie at the level of rest there. */
+    Rest trimmed(Rest rest) {
+        double band = bandMm();
+        int firstEnd = rest.first();
+        while (firstEnd < rest.last() && timeS.get(firstEnd) - timeS.get(rest.first()) < dwellS) {
+            firstEnd++;
+        }
+        int lastStart = rest.last();
+        while (lastStart > rest.first() && timeS.get(rest.last()) - timeS.get(lastStart) < dwellS) {
+            lastStart--;
+        }
+        double levelFirst = Select.median(positionMm, rest.first(), firstEnd);
+        double levelLast = Select.median(positionMm, lastStart, rest.last());
+        int first = rest.first();
+        while (first < firstEnd && Math.abs(positionMm.get(first) - levelFirst) > band) {
+            first++;
+        }
+        int last = rest.last();
+        while (last > Math.max(lastStart, first) && Math.abs(positionMm.get(last) - levelLast) > band) {
+            last--;
+        }
+        return new Rest(first, last);
+    }
+
     /** Returns the motion of a recording by its reference, or by its indication when it has no reference. */
     static Motion of(Recording recording, PassSettings settings) {
-        Column track = recording.trackMm();
-        Column time = recording.timeS();
         double dwell = Math.max(settings.dwellS(), 3 * recording.intervalS());
-        double step = track.smallestStep();
-        double noise = RestNoise.standardDeviationMm(recording, track, dwell, step);
-        double floor = Math.max(NOISE_SPREAD * noise, STEP_SPREAD * step);
+        Motion derived = ofTrack(recording, recording.trackMm(), dwell);
         Double still = settings.stillBelowMmPerS();
         if (still == null) {
-            return new Motion(time, track, noise, step, floor, 2 * floor, dwell);
+            return derived;
         }
         Double moving = settings.movingAboveMmPerS();
         double width = still * dwell;
-        return new Motion(time, track, noise, step, width, moving == null ? 2 * width : moving * dwell, dwell);
+        return new Motion(
+                derived.timeS(),
+                derived.positionMm(),
+                derived.noiseMm(),
+                derived.stepMm(),
+                width,
+                moving == null ? 2 * width : moving * dwell,
+                dwell);
+    }
+
+    /** Returns the motion of a recording by one of its tracks, with thresholds from its own noise and steps. */
+    static Motion ofTrack(Recording recording, Column track, double dwellS) {
+        double step = track.smallestStep();
+        double noise = RestNoise.standardDeviationMm(recording, track, dwellS, step);
+        double floor = Math.max(NOISE_SPREAD * noise, steadyMm(step));
+        return new Motion(recording.timeS(), track, noise, step, floor, 2 * floor, dwellS);
+    }
+
+    /** Returns the spread of a position at rest that its steps alone explain, in mm. */
+    static double steadyMm(double stepMm) {
+        return STEP_SPREAD * stepMm;
     }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import slowproof.trial.note.Note;
 import slowproof.trial.note.NoteCode;
 import slowproof.trial.note.Quantity;
@@ -39,11 +40,15 @@ public final class PassFinder {
     /** Speed of rest, as a share of the slowest pass, above which both are hardly told apart. */
     private static final double UNCLEAR_REST = 0.2;
 
+    /** Above this share of times without travel a reference is written too seldom for a speed. */
+    static final double SELDOM = 0.2;
+
     /** A shorter halt is the turning point of an ordinary ramp or a stagger of the log. */
     private static final double SHORTEST_HALT_S = 0.1;
 
     private final Recording recording;
     private final Motion motion;
+    private final @Nullable RestWitness witness;
     private final DwellReader reader;
     private final double indicationStepMm;
     private final List<FoundPass> passes = new ArrayList<>();
@@ -53,6 +58,7 @@ public final class PassFinder {
     private PassFinder(Recording recording, PassSettings settings) {
         this.recording = recording;
         this.motion = Motion.of(recording, settings);
+        this.witness = RestWitness.of(recording, motion, settings);
         Column indication = recording.hasIndication() ? recording.indicationMm() : null;
         this.reader = new DwellReader(motion.timeS(), motion.positionMm(), indication, settings.settleS());
         this.indicationStepMm = indication == null ? 0 : recording.indicationStepMm();
@@ -98,7 +104,7 @@ public final class PassFinder {
 
     /** Tells where the noise that was taken for rest lets through speeds like those of the passes, as when there is no rest of a dwell's length. */
     private void remarkUnclearRest(PassSettings settings) {
-        double threshold = motion.stillBelowMmPerS();
+        double threshold = witness == null ? motion.stillBelowMmPerS() : witness.stillBelowMmPerS();
         double slowest =
                 passes.stream().mapToDouble(FoundPass::plateauSpeedMmPerS).min().orElse(Double.POSITIVE_INFINITY);
         if (settings.stillBelowMmPerS() == null && threshold > UNCLEAR_REST * slowest) {
@@ -149,15 +155,24 @@ public final class PassFinder {
                 motion.dwellS());
         List<Rest> rests = new ArrayList<>();
         for (Rest rest : withSilences(found, segment)) {
-            Rest trimmed = rest.last() - rest.first() > 1 ? trimmed(rest) : rest;
-            Rest previous = rests.isEmpty() ? null : rests.get(rests.size() - 1);
-            if (previous != null && !moves(previous, trimmed)) {
-                rests.set(rests.size() - 1, new Rest(previous.first(), trimmed.last()));
+            if (rest.last() - rest.first() <= 1) {
+                add(rests, rest);
             } else {
-                rests.add(trimmed);
+                for (Rest part : witness == null ? List.of(rest) : witness.parts(rest)) {
+                    add(rests, motion.trimmed(part));
+                }
             }
         }
         return rests;
+    }
+
+    private void add(List<Rest> rests, Rest rest) {
+        Rest previous = rests.isEmpty() ? null : rests.get(rests.size() - 1);
+        if (previous != null && !moves(previous, rest)) {
+            rests.set(rests.size() - 1, new Rest(previous.first(), rest.last()));
+        } else {
+            rests.add(rest);
+        }
     }
 
     /** Adds the silences of a logger that writes only on change: the recording is not cut there, since nothing moved. */
@@ -181,31 +196,6 @@ public final class PassFinder {
         double origin = motion.positionMm().get(from.last());
         return blocks.high(from.last(), to.first()) - origin > motion.movingWidthMm()
                 || origin - blocks.low(from.last(), to.first()) > motion.movingWidthMm();
-    }
-
-    private Rest trimmed(Rest rest) {
-        Column time = motion.timeS();
-        Column position = motion.positionMm();
-        double band = motion.bandMm();
-        int firstEnd = rest.first();
-        while (firstEnd < rest.last() && time.get(firstEnd) - time.get(rest.first()) < motion.dwellS()) {
-            firstEnd++;
-        }
-        int lastStart = rest.last();
-        while (lastStart > rest.first() && time.get(rest.last()) - time.get(lastStart) < motion.dwellS()) {
-            lastStart--;
-        }
-        double levelFirst = Select.median(position, rest.first(), firstEnd);
-        double levelLast = Select.median(position, lastStart, rest.last());
-        int first = rest.first();
-        while (first < firstEnd && Math.abs(position.get(first) - levelFirst) > band) {
-            first++;
-        }
-        int last = rest.last();
-        while (last > Math.max(lastStart, first) && Math.abs(position.get(last) - levelLast) > band) {
-            last--;
-        }
-        return new Rest(first, last);
     }
 
     private void remarkCutMoves(Segment segment, List<Rest> rests) {
@@ -294,7 +284,7 @@ public final class PassFinder {
         }
         List<Legs.Leg> legs = Legs.find(motion.positionMm(), from, to, motion.movingWidthMm());
         double path = Math.max(Legs.pathMm(legs), Math.abs(travel));
-        Plateau plateau = Plateau.of(recording, motion, from, to, path);
+        Plateau plateau = plateau(from, to, path);
         double overshoot = overshoot(from, to, after.referenceMm(), Math.signum(travel));
         Set<PassFlag> flags = EnumSet.noneOf(PassFlag.class);
         flag(flags, PassFlag.OVERSHOOT, overshoot > Math.max(motion.movingWidthMm(), OVERSHOOT * Math.abs(travel)));
@@ -328,6 +318,14 @@ public final class PassFinder {
         return true;
     }
 
+    /** Where the reference is not written often enough to tell speeds, those that the sensor shows are taken. */
+    private Plateau plateau(int from, int to, double path) {
+        Plateau plateau = Plateau.of(recording, motion, from, to, path);
+        return witness == null || plateau.stillShare() <= SELDOM
+                ? plateau
+                : Plateau.of(recording, witness.own(), from, to, path);
+    }
+
     private static void flag(Set<PassFlag> flags, PassFlag flag, boolean raised) {
         if (raised) {
             flags.add(flag);
@@ -350,7 +348,8 @@ public final class PassFinder {
         double width = Math.min(motion.stillWidthMm(), speed * halt / 4);
         for (Rest rest : Rests.find(motion.timeS(), position, from, to + 1, width, halt)) {
             double place = position.get((rest.first() + rest.last()) / 2);
-            if (Math.abs(place - position.get(from)) > motion.movingWidthMm()
+            if ((witness == null || witness.halts(rest, from, to, speed))
+                    && Math.abs(place - position.get(from)) > motion.movingWidthMm()
                     && Math.abs(place - position.get(to)) > motion.movingWidthMm()) {
                 return true;
             }

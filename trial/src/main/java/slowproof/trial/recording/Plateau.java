@@ -18,6 +18,7 @@ import java.util.Arrays;
  * @param startS start in s
  * @param endS end in s
  * @param share share of the path, a ratio from 0 to 1
+ * @param stillShare share of the move's pieces, between the first and the last that moves, in which the track does not move at all, a ratio from 0 to 1: it halts, or was not written
  * @param topSpeedMmPerS highest mean speed of a piece in mm/s
  * @param accelerationMmPerS2 mean acceleration in mm/s2, NaN when it cannot be told
  * @param decelerationMmPerS2 mean deceleration in mm/s2, NaN when it cannot be told
@@ -27,6 +28,7 @@ record Plateau(
         double startS,
         double endS,
         double share,
+        double stillShare,
         double topSpeedMmPerS,
         double accelerationMmPerS2,
         double decelerationMmPerS2) {
@@ -64,6 +66,7 @@ record Plateau(
             speed[k] = broken ? Double.NaN : travel / (time.get(edges[k + 1]) - time.get(edges[k]));
             way[k] = broken ? 0 : Math.abs(travel);
         }
+        double still = stillShare(speed);
         double level = commonestSpeed(speed, way);
         int first = -1;
         int last = -1;
@@ -83,7 +86,7 @@ record Plateau(
             }
         }
         if (first < 0) {
-            return new Plateau(level, time.get(from), time.get(to), 0, top, Double.NaN, Double.NaN);
+            return new Plateau(level, time.get(from), time.get(to), 0, still, top, Double.NaN, Double.NaN);
         }
         int startRow = edges[first];
         int endRow = edges[last + 1];
@@ -96,9 +99,26 @@ record Plateau(
                 time.get(startRow),
                 time.get(endRow),
                 total > 0 ? even / total : 0,
+                still,
                 top,
                 motion.resolves(plateau, up, recording.intervalS()) ? up : Double.NaN,
                 motion.resolves(plateau, down, recording.intervalS()) ? down : Double.NaN);
+    }
+
+    private static double stillShare(double[] speed) {
+        int first = 0;
+        while (first < speed.length && !(Math.abs(speed[first]) > 0)) {
+            first++;
+        }
+        int last = speed.length - 1;
+        while (last > first && !(Math.abs(speed[last]) > 0)) {
+            last--;
+        }
+        int still = 0;
+        for (int k = first; k < last; k++) {
+            still += speed[k] == 0 ? 1 : 0;
+        }
+        return last > first ? (double) still / (last - first) : 0;
     }
 
     private static int[] edges(Column time, int from, int to, double piece) {

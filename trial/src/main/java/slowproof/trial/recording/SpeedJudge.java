@@ -43,30 +43,35 @@ public final class SpeedJudge {
      * @param search the search that found the pass
      * @param pass the pass
      * @param averagingS averaging time of the ripple in s, above zero
-     * @return the speeds, or null when the plateau is shorter than two averages or has no rows
+     * @return the speeds, or null when the plateau is shorter than two averages or has no rows, or when the reference is written too
+     *     seldom or in too large steps to move in most averages
      */
     public static @Nullable PlateauSpeed judge(
             Recording recording, PassSearch search, FoundPass pass, double averagingS) {
         Check.positive(averagingS, "averaging time", "s");
-        return new SpeedJudge(recording, search.restNoiseMm()).judge(pass, averagingS);
+        // rounding to steps, rectangular
+        double rounding = recording.referenceMm().smallestStep() / Math.sqrt(12);
+        return new SpeedJudge(recording, Math.max(search.restNoiseMm(), rounding)).judge(pass, averagingS);
     }
 
     private @Nullable PlateauSpeed judge(FoundPass pass, double averagingS) {
         int from = rowAt(pass, pass.plateauStartS());
         int to = rowAt(pass, pass.plateauEndS());
-        if (!(time.get(to) - time.get(from) >= 2 * averagingS) || countMm == 0) {
+        double duration = time.get(to) - time.get(from);
+        if (!(duration >= 2 * averagingS) || countMm == 0) {
             return null;
         }
         SpeedEstimate mean = estimate(from, to);
         if (mean == null) {
             return null;
         }
-        double referenceMean = (reference.get(to) - reference.get(from)) / (time.get(to) - time.get(from));
+        double referenceMean = (reference.get(to) - reference.get(from)) / duration;
         Spread indicated = new Spread();
         Spread referred = new Spread();
         double counting = 0;
         int[] stretches = IntStream.concat(recording.breakRows(from, to, place -> true), IntStream.of(to + 1))
                 .toArray();
+        int still = 0;
         int start = from;
         for (int behind : stretches) {
             Ascending clock = new Ascending(time, behind);
@@ -75,7 +80,9 @@ public final class SpeedJudge {
                 SpeedEstimate one = estimate(start, end);
                 if (one != null) {
                     indicated.add(one.speedMmPerS());
-                    referred.add((reference.get(end) - reference.get(start)) / (time.get(end) - time.get(start)));
+                    double moved = reference.get(end) - reference.get(start);
+                    still += moved == 0 ? 1 : 0;
+                    referred.add(moved / (time.get(end) - time.get(start)));
                     counting += one.standardUncertaintyMmPerS() * one.standardUncertaintyMmPerS();
                 }
                 start = end;
@@ -84,6 +91,9 @@ public final class SpeedJudge {
             start = behind;
         }
         int averages = indicated.count;
+        if (still > PassFinder.SELDOM * averages) {
+            return null;
+        }
         double ripple = Double.NaN;
         double share = Double.NaN;
         if (averages >= FEWEST_AVERAGES) {
@@ -97,7 +107,7 @@ public final class SpeedJudge {
         return new PlateauSpeed(
                 referenceMean,
                 mean.speedMmPerS(),
-                mean.standardUncertaintyMmPerS(),
+                Math.hypot(mean.standardUncertaintyMmPerS(), Math.sqrt(2) * referenceNoiseMm / duration),
                 ripple,
                 share,
                 averagingS,
