@@ -121,8 +121,13 @@ public final class RecordingsText {
             boolean told = note.code() == NoteCode.LOG_READ_AS
                     || note.code() == NoteCode.LOG_CLOCKS
                     || note.code() == NoteCode.LOG_CLOCKS_ROUGH;
-            if (note.where().equals(recording.file()) && !told) {
+            if (told) {
+                continue;
+            }
+            if (note.where().equals(recording.file())) {
                 page.bullet("*", Page.Tone.PLAIN, wording.note(note));
+            } else if (note.where().equals(recording.referenceFile())) {
+                page.bullet("*", Page.Tone.PLAIN, wording.text("marks.row", note.where(), wording.note(note)));
             }
         }
     }

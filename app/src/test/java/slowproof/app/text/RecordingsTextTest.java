@@ -45,6 +45,28 @@ class RecordingsTextTest {
                 TrialReader.read(trial), Map.of("run", "recording-run.svg"), Wording.of(locale), false, 2000);
     }
 
+    /** A reference log with a remark of its own: a column that is left alone. */
+    @Test
+    void remarksOnBothLogsAreListed() throws IOException {
+        StringBuilder sensor = new StringBuilder("time_s,count\n");
+        StringBuilder axis = new StringBuilder("time_s,reference_mm,load\n");
+        for (String row : log().split("\n")) {
+            String[] cells = row.split(",");
+            if (!cells[0].equals("time_s")) {
+                sensor.append(cells[0]).append(',').append(cells[1]).append('\n');
+                axis.append(cells[0]).append(',').append(cells[2]).append(",1\n");
+            }
+        }
+        Files.writeString(folder.resolve("sensor.csv"), sensor);
+        Files.writeString(folder.resolve("axis.csv"), axis);
+        Path trial = Files.writeString(folder.resolve("trial.yaml"), """
+                sensor: {distance_per_count_mm: 0.05}
+                recordings: [{material: felt, sensor_file: sensor.csv, reference_file: axis.csv}]
+                """);
+        assertThat(RecordingsText.render(TrialReader.read(trial), Map.of(), Wording.of(Locale.ENGLISH), false, 2000))
+                .contains("* axis.csv: Columns that nothing here reads: load.");
+    }
+
     @Test
     void everyStepIsSaidWithItsReason() throws IOException {
         assertThat(explained(Locale.ENGLISH))

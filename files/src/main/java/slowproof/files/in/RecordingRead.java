@@ -6,7 +6,8 @@ import slowproof.trial.clock.ClockFit;
 /**
  * How a recording was understood.
  *
- * @param file name as the trial gives it
+ * @param file name as the trial gives it, of two logs that of the sensor
+ * @param referenceFile name of the log of the reference; null when there is none of its own
  * @param material material
  * @param readAs format in words
  * @param clock relation of its two clocks; null with one clock
@@ -15,6 +16,7 @@ import slowproof.trial.clock.ClockFit;
  */
 public record RecordingRead(
         String file,
+        @Nullable String referenceFile,
         String material,
         String readAs,
         @Nullable Clock clock,

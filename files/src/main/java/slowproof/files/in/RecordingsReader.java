@@ -182,7 +182,8 @@ final class RecordingsReader {
         Cutting cutting = result.cutting();
         sources.addAll(cutting.sources());
         notes.addAll(cutting.notes());
-        read.add(new RecordingRead(file, material, cutting.readAs(), cutting.clock(), cutting.reason(), cutting.cut()));
+        read.add(new RecordingRead(
+                file, other, material, cutting.readAs(), cutting.clock(), cutting.reason(), cutting.cut()));
         for (RecordedPass pass : cutting.passes()) {
             passes.add(pass.of(material, recording.textOr("setup", ""), speed, acceleration));
         }

@@ -196,12 +196,14 @@ class FindingsJsonTest {
                 List.of(
                         new RecordingRead(
                                 "run-08.csv",
+                                "axis-08.csv",
                                 "surface-a",
                                 "two files",
                                 new RecordingRead.Clock(0.012, -35.0, 1e-4, 2.0, 40, 0.011, 5e-5),
                                 null,
                                 cut("run-08")),
-                        new RecordingRead("run-07.csv", "surface-a", "one file", null, "one clock", cut("run-07"))));
+                        new RecordingRead(
+                                "run-07.csv", null, "surface-a", "one file", null, "one clock", cut("run-07"))));
         JsonNode two = json.get("recordings").get(0);
         assertThat(two.get("clock").get("offset_s").doubleValue()).isEqualTo(0.012);
         assertThat(two.get("clock").get("drift_ppm").doubleValue()).isEqualTo(-35);

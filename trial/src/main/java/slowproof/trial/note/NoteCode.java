@@ -72,6 +72,8 @@ public enum NoteCode {
     LOG_COUNTER_STEP,
     /** {0} steps, {1} time of the first. */
     LOG_REFERENCE_STEP,
+    /** {0} times, {1} time of the first. */
+    LOG_BOTH_ZEROED,
     /** {0} illegal transitions, {1} time of the first. */
     LOG_ILLEGAL_TRANSITIONS,
     /** {0} top speed, {1} edges per sample, {2} interval. */

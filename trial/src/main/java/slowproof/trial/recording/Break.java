@@ -25,7 +25,9 @@ public record Break(Cause cause, int row, long line, double fromS, double toS, b
         /** The indication made a step that the reference did not: the counter was set anew or lost its place. */
         COUNTER_STEP,
         /** The reference made a step that the indication did not: its axis was set to zero, or its angle started again. */
-        REFERENCE_STEP;
+        REFERENCE_STEP,
+        /** Both stepped to about zero within one row, faster than anything moves: both were set to zero together. */
+        BOTH_ZEROED;
 
         /** Returns the cause as written in files and message bundles, lower_snake_case. */
         public String key() {

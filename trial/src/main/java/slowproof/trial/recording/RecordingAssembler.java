@@ -416,7 +416,8 @@ public final class RecordingAssembler {
 
     /**
      * Cuts where the indication makes a step that no travel explains: it lands at about zero, or jumps further
-     * than half of the whole travel. Smaller steps stay, since a sensor that catches up after a dropout makes them too.
+     * than half of the whole travel. Smaller steps stay, since a sensor that catches up after a dropout makes them too. Cuts
+     * too where both are at about zero at once.
      */
     private void findCounterSteps(double topSpeed, double countMm) {
         Column shown = requireColumn(indication);
@@ -425,18 +426,22 @@ public final class RecordingAssembler {
         double span = referred.span();
         double fine = Double.isNaN(countMm) ? 0 : 5 * countMm;
         List<Break> found = new ArrayList<>();
+        List<Break> zeroed = new ArrayList<>();
         for (int k = 0; k < blocks.count(); k++) {
             if (blocks.largestMove(k) <= fine + 5) {
                 continue;
             }
             for (int i = Math.max(blocks.from(k), 1); i < blocks.to(k); i++) {
                 double step = Math.abs(shown.get(i) - shown.get(i - 1));
-                double possible = 3
-                                * Math.max(
-                                        Math.abs(referred.get(i) - referred.get(i - 1)),
-                                        topSpeed * Math.abs(time.get(i) - time.get(i - 1)))
-                        + fine
-                        + 5;
+                double moved = Math.abs(referred.get(i) - referred.get(i - 1));
+                double fastest = 3 * topSpeed * Math.abs(time.get(i) - time.get(i - 1)) + fine + 5;
+                double possible = Math.max(3 * moved + fine + 5, fastest);
+                if (Math.min(step, moved) > fastest
+                        && Math.abs(shown.get(i)) <= fine + 5
+                        && Math.abs(referred.get(i)) <= 5) {
+                    zeroed.add(new Break(Break.Cause.BOTH_ZEROED, i, line(i), time.get(i - 1), time.get(i), true));
+                    continue;
+                }
                 boolean toZero = step > possible && Math.abs(shown.get(i)) <= possible - 5;
                 if (toZero || step > possible + 0.5 * span + 100) {
                     found.add(new Break(Break.Cause.COUNTER_STEP, i, line(i), time.get(i - 1), time.get(i), true));
@@ -444,6 +449,7 @@ public final class RecordingAssembler {
             }
         }
         cutAt(found, NoteCode.LOG_COUNTER_STEP);
+        cutAt(zeroed, NoteCode.LOG_BOTH_ZEROED);
     }
 
     /** Cuts where the reference makes a step that the indication does not. */

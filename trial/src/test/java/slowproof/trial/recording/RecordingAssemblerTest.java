@@ -165,6 +165,25 @@ class RecordingAssemblerTest {
     }
 
     @Test
+    void counterAndReferenceSetToZeroTogetherAreNoPass() {
+        Bench.Truth truth = twoMoves();
+        double[] count = truth.counts(Q, 0.001);
+        double[] position = truth.positionMm().clone();
+        for (int i = 0; i < count.length; i++) {
+            if (truth.timeS()[i] >= 8.5) {
+                count[i] -= Math.floor(5000 * 1.001 / Q);
+                position[i] -= 5000;
+            }
+        }
+        Recording recording = RecordingAssembler.assemble(log(truth.timeS(), count, position), SensorScale.ofCounts(Q));
+        assertThat(recording.breaks()).extracting(Break::cause).containsExactly(Break.Cause.BOTH_ZEROED);
+        assertThat(recording.notes()).extracting(Note::code).containsExactly(NoteCode.LOG_BOTH_ZEROED);
+        PassSearch search = PassFinder.find(recording);
+        assertThat(search.passes()).hasSize(2);
+        assertThat(search.passes().get(1).errorMm()).isCloseTo(5, within(Q));
+    }
+
+    @Test
     void counterSetToZeroAtRestCutsThereAndBothPassesStayRight() {
         Bench.Truth truth = twoMoves();
         double[] count = truth.counts(Q, 0);
