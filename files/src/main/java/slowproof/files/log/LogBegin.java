@@ -171,6 +171,7 @@ public record LogBegin(
         List<Column> columns = List.of();
         if (!problems.any()) {
             ThousandsCheck.refuse(sample, layout, targets, dialect, problems);
+            CutDecimals.refuse(sample, layout, targets, dialect, problems);
         }
         if (!problems.any()) {
             DataReader data =

@@ -216,6 +216,7 @@ public final class LogReader {
         List<Target> targets = ColumnFinder.find(layout, request, problems);
         problems.refuseIfAny();
         ThousandsCheck.refuse(beginning, layout, targets, dialect, problems);
+        CutDecimals.refuse(beginning, layout, targets, dialect, problems);
         problems.refuseIfAny();
         PlainLog.Content plain =
                 raw == null || layout.needsQuotes() ? null : PlainLog.read(path, raw, layout, targets, space);

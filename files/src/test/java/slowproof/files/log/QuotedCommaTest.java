@@ -85,6 +85,27 @@ class QuotedCommaTest {
     }
 
     @Test
+    void numbersThatCommasCutInTwoAreNotReadAsTwoColumns() throws IOException {
+        String cut = "time_ms,count,reference_mm,temperature_c\n0,0,0,000\n20,0,0,000\n40,1,0,040\n60,7,0,340\n";
+        InputProblem problem = problems(cut, request()).get(0);
+        assertThat(problem.code()).isEqualTo(ProblemCode.LOG_DECIMALS_CUT);
+        assertThat(Wording.of(Locale.ENGLISH).problem(problem))
+                .contains("log.csv, line 2, column 3", "\"000\"", "decimal: '.'");
+        assertThat(LogBegin.of(Files.writeString(folder.resolve("log.csv"), cut), request())
+                        .problems())
+                .hasSize(1);
+        // whoever says that there is no decimal comma has two columns
+        Dialect stated = new Dialect(',', '.', null, null, null);
+        assertThat(read(cut, request().with(stated)).recording().referenceMm().toArray())
+                .containsExactly(0, 0, 0, 0);
+        // groups of another width, numbers, texts, or a column that is read are columns of their own
+        for (String other : List.of("0,25\n40,1,0,025", "0,25\n40,1,0,26", "0,a\n40,1,0,b", "0.5,000\n40,1,0,040")) {
+            String log = "time_ms,count,reference_mm,x\n20,0," + other + "\n";
+            assertThat(read(log).recording().size()).as(other).isEqualTo(2);
+        }
+    }
+
+    @Test
     void theBeginningTellsTheSame() throws IOException {
         LogBegin begin = LogBegin.of(Files.writeString(folder.resolve("log.csv"), THREE), request());
         assertThat(begin.problems()).isEmpty();

@@ -137,6 +137,8 @@ public enum ProblemCode {
     LOG_COUNT_NOT_WHOLE,
     /** No arguments; comma is both separator and decimal sign, and no number stands in quotes. */
     LOG_COMMA_UNQUOTED,
+    /** {0} heading of a column of whole numbers, {1} cell of the column behind it. */
+    LOG_DECIMALS_CUT,
     /** {0} number of problems from this place on. */
     LOG_MORE_PROBLEMS,
     /** {0} folder of the working files, {1} what the system says. */
