@@ -211,7 +211,13 @@ final class ParquetLog {
             return value(target, number, row);
         }
         if (target.stamps()) {
-            problems.add(ProblemCode.BAD_TIME, row, target.index() + 1, target.heading(), Cells.shown(text));
+            problems.add(
+                    ProblemCode.LOG_STAMP,
+                    row,
+                    target.index() + 1,
+                    target.heading(),
+                    Cells.shown(text),
+                    TimeStamps.FORMS);
         } else if (CellNumber.notFiniteWord(text) && isText(target)) {
             problems.add(ProblemCode.NOT_FINITE, row, target.index() + 1, target.heading(), Cells.shown(text));
         } else if (!CellNumber.notFiniteWord(text)) {

@@ -151,7 +151,7 @@ final class RowHandler extends CsvCallbackHandler<Object> {
 
     private ProblemCode code(Target target, String cell) {
         if (target.stamps()) {
-            return ProblemCode.BAD_TIME;
+            return ProblemCode.LOG_STAMP;
         }
         if (target.role() == ColumnRole.VALID) {
             return ProblemCode.LOG_FLAG;
@@ -185,6 +185,8 @@ final class RowHandler extends CsvCallbackHandler<Object> {
             problems.add(code, line, column, field, shown, String.valueOf(layout.decimal()));
         } else if (code == ProblemCode.OUT_OF_RANGE) {
             problems.add(code, line, column, field, shown, "0 to 100 %");
+        } else if (code == ProblemCode.LOG_STAMP) {
+            problems.add(code, line, column, field, shown, TimeStamps.FORMS);
         } else if (code == ProblemCode.LOG_FLAG) {
             problems.add(code, line, column, field, shown, layout.separator() == ',' ? "," : "");
         } else if (code == ProblemCode.LOG_COUNT_NOT_WHOLE) {

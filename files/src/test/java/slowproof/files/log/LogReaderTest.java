@@ -466,7 +466,7 @@ class LogReaderTest {
                 .containsExactly(86_399, 86_401, 86_402);
         assertThat(problems("time,count,reference_mm\n23:59:59,0,1\n24:00:01,1,2\n"))
                 .extracting(InputProblem::code)
-                .containsExactly(ProblemCode.BAD_TIME);
+                .containsExactly(ProblemCode.LOG_STAMP);
     }
 
     @Test
