@@ -99,7 +99,9 @@ public final class RecordingsText {
                                 Quantity.mmPerS(cut.stillBelowMmPerS()),
                                 Quantity.mmPerS(cut.movingAboveMmPerS()))
                         : wording.text(
-                                "recording.threshold_derived",
+                                "typed reference".equals(recording.reason())
+                                        ? "recording.threshold_derived_sensor"
+                                        : "recording.threshold_derived",
                                 Quantity.mmPerS(cut.stillBelowMmPerS()),
                                 Quantity.mmPerS(cut.movingAboveMmPerS()),
                                 Quantity.mm(cut.restNoiseMm()))));

@@ -141,7 +141,9 @@ final class UploadForm {
             check(of(log, "speed"), Meaning.SPEED);
             check(of(log, "acceleration"), Meaning.ACCELERATION);
             try {
-                lengths(log);
+                if (alone(log)) {
+                    lengths(log);
+                }
             } catch (NotUnderstoodException e) {
                 typos.add(new Typo(of(log, "references"), e));
             }

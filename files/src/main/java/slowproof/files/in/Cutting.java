@@ -136,7 +136,7 @@ record Cutting(
             out.writeDouble(drift.mmPerMin());
             out.writeDouble(drift.standardUncertaintyMmPerMin());
             out.writeInt(drift.standstills());
-            out.writeDouble(drift.settledS());
+            out.writeDouble(drift.observedS());
         }
         SpeedTrace trace = cut.trace();
         out.writeBoolean(trace != null);

@@ -49,7 +49,7 @@ final class SpeedOfPasses {
         return gaps;
     }
 
-    /** Repeats hold the rounding of the counts already, unless every pass is rounded alike: the larger of both counts. */
+    /** Repeats hold the rounding of the counts already; what of it they do not show is rounded alike in every pass. */
     private static @Nullable Double uncertaintyOfMean(double[] errors, List<IndicatedSpeed> shown) {
         double[] counting = shown.stream()
                 .map(IndicatedSpeed::standardUncertainty)
@@ -62,8 +62,8 @@ final class SpeedOfPasses {
             double deviation = Statistics.standardDeviation(errors);
             scatter = deviation * deviation;
         }
-        double variance = Math.max(own, scatter);
-        return variance > 0 ? Double.valueOf(Math.sqrt(variance / errors.length)) : null;
+        double variance = scatter / errors.length + Math.max(own - scatter, 0);
+        return variance > 0 ? Double.valueOf(Math.sqrt(variance)) : null;
     }
 
     /** Ripples are standard deviations, so their squares are averaged. */

@@ -54,6 +54,8 @@ public enum NoteCode {
     LOG_CLOCKS_APART,
     /** {0} speed below which it counts as rest, {1} speed of the slowest pass, {2} shortest standstill. */
     LOG_REST_UNCLEAR,
+    /** {0} speed below which the reference alone seemed to rest, {1} the same with the sensor asked. */
+    LOG_REST_BY_SENSOR,
     /** {0} line. */
     LOG_LAST_ROW_BROKEN,
     /** {0} line. */

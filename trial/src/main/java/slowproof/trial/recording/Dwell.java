@@ -9,8 +9,8 @@ package slowproof.trial.recording;
  * @param endS time of the last row at rest, in s
  * @param referenceMm mean position over the settled part, in mm
  * @param indicationMm mean indication over the settled part, in mm; NaN when the recording has no indication
- * @param settledS length of the settled part in s
- * @param driftMmPerMin indication gained per minute against the reference, straight line through the settled part, in mm/min; NaN when it cannot be said
+ * @param driftOverS length of the second half of the settled part in s, over which the drift is taken, since a display may lag
+ * @param driftMmPerMin indication gained per minute against the reference, straight line through the second half of the settled part, in mm/min; NaN when it cannot be said
  * @param driftSpanMm largest difference of the indication within the settled part, in mm; NaN without an indication
  * @param settled false when the dwell was too short to leave time for settling, or lies at a cut
  */
@@ -21,7 +21,7 @@ public record Dwell(
         double endS,
         double referenceMm,
         double indicationMm,
-        double settledS,
+        double driftOverS,
         double driftMmPerMin,
         double driftSpanMm,
         boolean settled) {

@@ -46,6 +46,11 @@ final class DwellReader {
         while (end > begin && time.get(end) > to) {
             end--;
         }
+        double middle = (time.get(begin) + time.get(end)) / 2;
+        int half = end;
+        while (half > begin && time.get(half - 1) >= middle) {
+            half--;
+        }
         boolean told = indication != null;
         Column shown = indication == null ? reference : indication;
         Means means = Means.of(time, reference, shown, begin, end, to);
@@ -56,8 +61,8 @@ final class DwellReader {
                 time.get(last),
                 reference.get(begin) + means.first(),
                 told ? shown.get(begin) + means.second() : Double.NaN,
-                time.get(end) - time.get(begin),
-                told ? slopePerMin(shown, begin, end, means) : Double.NaN,
+                time.get(end) - time.get(half),
+                told ? slopePerMin(shown, half, end) : Double.NaN,
                 told ? shown.blocks().span(begin, end) : Double.NaN,
                 longEnough);
     }
@@ -67,9 +72,8 @@ final class DwellReader {
      *
      * @param first mean of a column, each row counting for the time until the next
      * @param second the same of another column
-     * @param timeS plain mean of the times in s
      */
-    private record Means(double first, double second, double timeS) {
+    private record Means(double first, double second) {
         static Means of(Column time, Column first, Column second, int begin, int end, double untilS) {
             double start = time.get(begin);
             double firstOrigin = first.get(begin);
@@ -77,7 +81,6 @@ final class DwellReader {
             double weight = 0;
             double firstSum = 0;
             double secondSum = 0;
-            double times = 0;
             double here = start;
             for (int i = begin; i <= end; i++) {
                 double next = i < end ? time.get(i + 1) : Math.max(untilS, here);
@@ -85,22 +88,24 @@ final class DwellReader {
                 firstSum += held * (first.get(i) - firstOrigin);
                 secondSum += held * (second.get(i) - secondOrigin);
                 weight += held;
-                times += here - start;
                 here = next;
             }
-            int rows = end - begin + 1;
             boolean weighed = weight > 0;
-            return new Means(weighed ? firstSum / weight : 0, weighed ? secondSum / weight : 0, times / rows);
+            return new Means(weighed ? firstSum / weight : 0, weighed ? secondSum / weight : 0);
         }
     }
 
     /** Slope of the indication less that of the reference, which may creep a little at rest; of the indication alone where it is all there is. */
-    private double slopePerMin(Column shown, int begin, int end, Means means) {
+    private double slopePerMin(Column shown, int begin, int end) {
         if (end - begin < 2) {
             return Double.NaN;
         }
         boolean compared = shown != reference;
-        double timeOrigin = time.get(begin) + means.timeS();
+        double timeOrigin = 0;
+        for (int i = begin; i <= end; i++) {
+            timeOrigin += (time.get(i) - time.get(begin)) / (end - begin + 1);
+        }
+        timeOrigin += time.get(begin);
         double origin = shown.get(begin) - (compared ? reference.get(begin) : 0);
         double tt = 0;
         double tx = 0;

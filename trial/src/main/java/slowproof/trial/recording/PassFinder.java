@@ -104,6 +104,13 @@ public final class PassFinder {
 
     /** Tells where the noise that was taken for rest lets through speeds like those of the passes, as when there is no rest of a dwell's length. */
     private void remarkUnclearRest(PassSettings settings) {
+        if (witness != null && witness.told()) {
+            notes.add(Note.of(
+                    NoteCode.LOG_REST_BY_SENSOR,
+                    recording.source(),
+                    Quantity.mmPerS(motion.stillBelowMmPerS()),
+                    Quantity.mmPerS(witness.stillBelowMmPerS())));
+        }
         double threshold = witness == null ? motion.stillBelowMmPerS() : witness.stillBelowMmPerS();
         double slowest =
                 passes.stream().mapToDouble(FoundPass::plateauSpeedMmPerS).min().orElse(Double.POSITIVE_INFINITY);
@@ -284,13 +291,16 @@ public final class PassFinder {
         }
         List<Legs.Leg> legs = Legs.find(motion.positionMm(), from, to, motion.movingWidthMm());
         double path = Math.max(Legs.pathMm(legs), Math.abs(travel));
-        Plateau plateau = plateau(from, to, path);
+        Plateau byReference = Plateau.of(recording, motion, from, to, path);
+        // where the reference is not written often enough to tell speeds, those that the sensor shows are taken
+        RestWitness asked = byReference.stillShare() > SELDOM ? witness : null;
+        Plateau plateau = asked == null ? byReference : Plateau.of(recording, asked.own(), from, to, path);
         double overshoot = overshoot(from, to, after.referenceMm(), Math.signum(travel));
         Set<PassFlag> flags = EnumSet.noneOf(PassFlag.class);
         flag(flags, PassFlag.OVERSHOOT, overshoot > Math.max(motion.movingWidthMm(), OVERSHOOT * Math.abs(travel)));
         flag(flags, PassFlag.SHORT_DWELL, !before.settled() || !after.settled());
         flag(flags, PassFlag.DIRECTION_UNCLEAR, (path - Math.abs(travel)) / 2 > WRONG_WAY * path);
-        flag(flags, PassFlag.STOP_INSIDE_PASS, stops(from, to, plateau.speedMmPerS()));
+        flag(flags, PassFlag.STOP_INSIDE_PASS, stops(from, to, plateau.speedMmPerS(), asked));
         flag(flags, PassFlag.GAP_IN_PASS, gapInside(from, to));
         flag(flags, PassFlag.ILLEGAL_TRANSITIONS, illegalInside(from, to));
         flag(flags, PassFlag.NO_PLATEAU, plateau.share() < PLATEAU);
@@ -318,14 +328,6 @@ public final class PassFinder {
         return true;
     }
 
-    /** Where the reference is not written often enough to tell speeds, those that the sensor shows are taken. */
-    private Plateau plateau(int from, int to, double path) {
-        Plateau plateau = Plateau.of(recording, motion, from, to, path);
-        return witness == null || plateau.stillShare() <= SELDOM
-                ? plateau
-                : Plateau.of(recording, witness.own(), from, to, path);
-    }
-
     private static void flag(Set<PassFlag> flags, PassFlag flag, boolean raised) {
         if (raised) {
             flags.add(flag);
@@ -339,7 +341,7 @@ public final class PassFinder {
     }
 
     /** A halt shorter than a dwell, away from both ends; not looked for where the pass itself is hardly faster than rest. */
-    private boolean stops(int from, int to, double speed) {
+    private boolean stops(int from, int to, double speed, @Nullable RestWitness asked) {
         double halt = Math.max(SHORTEST_HALT_S, Math.max(4 * recording.intervalS(), 4 * motion.stillWidthMm() / speed));
         if (halt >= motion.dwellS()) {
             return false;
@@ -348,7 +350,7 @@ public final class PassFinder {
         double width = Math.min(motion.stillWidthMm(), speed * halt / 4);
         for (Rest rest : Rests.find(motion.timeS(), position, from, to + 1, width, halt)) {
             double place = position.get((rest.first() + rest.last()) / 2);
-            if ((witness == null || witness.halts(rest, from, to, speed))
+            if ((asked == null || asked.halts(rest, from, to, speed))
                     && Math.abs(place - position.get(from)) > motion.movingWidthMm()
                     && Math.abs(place - position.get(to)) > motion.movingWidthMm()) {
                 return true;

@@ -9,9 +9,9 @@ import slowproof.trial.IndicatedSpeed.Ripple;
  * @param referenceMmPerS mean speed of the reference, in mm/s, signed
  * @param indicatedMmPerS mean indicated speed, in mm/s, signed
  * @param standardUncertaintyMmPerS standard uncertainty of the difference of the means from counting and the noise and steps of the reference, in mm/s
- * @param rippleMmPerS standard deviation of the indicated speed over the averaging time, the reference's taken out in quadrature, in mm/s; NaN with fewer than three averages
+ * @param rippleMmPerS standard deviation of the indicated speed over the averaging time, the reference's taken out, in mm/s; NaN with fewer than three averages
  * @param countingShare share of the ripple's variance that counting alone explains, a ratio from 0 to 1; NaN with fewer than three averages
- * @param averagingS averaging time in s
+ * @param averagingS averaging time in s, longer than asked where rows are further apart
  * @param averages number of averages
  */
 public record PlateauSpeed(

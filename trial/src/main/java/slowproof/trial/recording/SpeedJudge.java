@@ -18,6 +18,12 @@ public final class SpeedJudge {
 
     private static final int FEWEST_AVERAGES = 3;
 
+    /** Correlation from which on the sensor follows the drive without delay, so that averages can be compared one by one. */
+    private static final double FOLLOWS = 0.7;
+
+    private static final int SAMPLE = 1000;
+    private static final double OFF_GRID = 0.02;
+
     private final Column time;
     private final Column indication;
     private final Column reference;
@@ -50,8 +56,21 @@ public final class SpeedJudge {
             Recording recording, PassSearch search, FoundPass pass, double averagingS) {
         Check.positive(averagingS, "averaging time", "s");
         // rounding to steps, rectangular
-        double rounding = recording.referenceMm().smallestStep() / Math.sqrt(12);
+        double rounding = gridMm(recording.referenceMm()) / Math.sqrt(12);
         return new SpeedJudge(recording, Math.max(search.restNoiseMm(), rounding)).judge(pass, averagingS);
+    }
+
+    /** Returns the step of a column whose moves are all whole numbers of it; zero when there is none, or it is too fine to be seen. */
+    private static double gridMm(Column column) {
+        double step = column.smallestStep();
+        int stride = Select.stride(column.size() - 1, SAMPLE);
+        for (int i = 1; step > 0 && i < column.size(); i += stride) {
+            double steps = (column.get(i) - column.get(i - 1)) / step;
+            if (Math.abs(steps - Math.rint(steps)) > OFF_GRID) {
+                return 0;
+            }
+        }
+        return step;
     }
 
     private @Nullable PlateauSpeed judge(FoundPass pass, double averagingS) {
@@ -68,6 +87,8 @@ public final class SpeedJudge {
         double referenceMean = (reference.get(to) - reference.get(from)) / duration;
         Spread indicated = new Spread();
         Spread referred = new Spread();
+        Spread apart = new Spread();
+        double averaged = 0;
         double counting = 0;
         int[] stretches = IntStream.concat(recording.breakRows(from, to, place -> true), IntStream.of(to + 1))
                 .toArray();
@@ -81,8 +102,11 @@ public final class SpeedJudge {
                 if (one != null) {
                     indicated.add(one.speedMmPerS());
                     double moved = reference.get(end) - reference.get(start);
+                    double took = time.get(end) - time.get(start);
                     still += moved == 0 ? 1 : 0;
-                    referred.add(moved / (time.get(end) - time.get(start)));
+                    averaged += took;
+                    referred.add(moved / took);
+                    apart.add(one.speedMmPerS() - moved / took);
                     counting += one.standardUncertaintyMmPerS() * one.standardUncertaintyMmPerS();
                 }
                 start = end;
@@ -94,13 +118,17 @@ public final class SpeedJudge {
         if (still > PassFinder.SELDOM * averages) {
             return null;
         }
+        // rows further apart than the averaging time make longer averages
+        double averageS = Math.abs(averaged / averages - averagingS) < intervalS / 2 ? averagingS : averaged / averages;
         double ripple = Double.NaN;
         double share = Double.NaN;
         if (averages >= FEWEST_AVERAGES) {
             // what the reference's own noise adds to its averages is no ripple of the drive
-            double noise = 2 * referenceNoiseMm * referenceNoiseMm / (averagingS * averagingS);
-            double drive = Math.max(referred.variance() - noise, 0);
-            double variance = Math.max(indicated.variance() - drive, 0);
+            double noise = 2 * referenceNoiseMm * referenceNoiseMm / (averageS * averageS);
+            double own = follows(indicated, referred, apart)
+                    ? apart.variance() - noise
+                    : indicated.variance() - Math.max(referred.variance() - noise, 0);
+            double variance = Math.max(own, 0);
             ripple = Math.sqrt(variance);
             share = variance > 0 ? Math.min(counting / averages / variance, 1) : 1;
         }
@@ -110,8 +138,14 @@ public final class SpeedJudge {
                 Math.hypot(mean.standardUncertaintyMmPerS(), Math.sqrt(2) * referenceNoiseMm / duration),
                 ripple,
                 share,
-                averagingS,
+                averageS,
                 averages);
+    }
+
+    /** What a drive does shows in both at once, unless the sensor lags; then only the variances can be compared. */
+    private static boolean follows(Spread indicated, Spread referred, Spread apart) {
+        double covariance = (indicated.variance() + referred.variance() - apart.variance()) / 2;
+        return covariance > FOLLOWS * Math.sqrt(indicated.variance() * referred.variance());
     }
 
     /** Returns the better estimate between two rows, or null when the rows stand still in time. */

@@ -10,9 +10,9 @@ import slowproof.metrology.Distributions;
  * @param mmPerMin drift in mm/min, positive when the indication grows
  * @param standardUncertaintyMmPerMin its standard uncertainty in mm/min, from the scatter of the standstills or the steps of the indication, whichever is larger; above zero
  * @param standstills number of standstills it was found from, at least 1
- * @param settledS settled rest in all, in s
+ * @param observedS time of rest over which it was taken, in all, in s
  */
-public record StandstillDrift(double mmPerMin, double standardUncertaintyMmPerMin, int standstills, double settledS) {
+public record StandstillDrift(double mmPerMin, double standardUncertaintyMmPerMin, int standstills, double observedS) {
     private static final double S_PER_MIN = 60;
     private static final double CONFIDENCE = 0.95;
 
@@ -31,7 +31,7 @@ public record StandstillDrift(double mmPerMin, double standardUncertaintyMmPerMi
         for (Dwell dwell : dwells) {
             if (counts(dwell)) {
                 gained += gain(dwell);
-                rested += dwell.settledS();
+                rested += dwell.driftOverS();
                 count++;
             }
         }
@@ -41,7 +41,7 @@ public record StandstillDrift(double mmPerMin, double standardUncertaintyMmPerMi
         double drift = gained / rested;
         double squares = 0;
         for (Dwell dwell : dwells) {
-            double residual = counts(dwell) ? gain(dwell) - drift * dwell.settledS() : 0;
+            double residual = counts(dwell) ? gain(dwell) - drift * dwell.driftOverS() : 0;
             squares += residual * residual;
         }
         double scatter = count < 2 ? 0 : count * squares / (count - 1);
@@ -66,10 +66,10 @@ public record StandstillDrift(double mmPerMin, double standardUncertaintyMmPerMi
     }
 
     private static boolean counts(Dwell dwell) {
-        return dwell.settled() && dwell.settledS() > 0 && !Double.isNaN(dwell.driftMmPerMin());
+        return dwell.settled() && dwell.driftOverS() > 0 && !Double.isNaN(dwell.driftMmPerMin());
     }
 
     private static double gain(Dwell dwell) {
-        return dwell.driftMmPerMin() / S_PER_MIN * dwell.settledS();
+        return dwell.driftMmPerMin() / S_PER_MIN * dwell.driftOverS();
     }
 }

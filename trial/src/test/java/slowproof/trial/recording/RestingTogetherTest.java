@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import slowproof.trial.note.Note;
@@ -92,11 +94,15 @@ class RestingTogetherTest {
                 PassSearch found = search(shown, speed, strokeMm, restS);
                 String where = shown + ", " + speed + " mm/s, rest " + restS + " s";
                 assertThat(found.passes()).as(where).hasSize(PASSES);
-                // 1 mm/s is less than twice what 2.5 counts within 0.5 s come to, which is told
+                // that the sensor told rest is told; 1 mm/s is less than twice what 2.5 counts within 0.5 s come to, so
+                // is that
                 assertThat(found.notes())
                         .extracting(Note::code)
                         .as(where)
-                        .isSubsetOf(speed > 1 ? List.of() : List.of(NoteCode.LOG_REST_UNCLEAR));
+                        .isSubsetOf(
+                                speed > 1
+                                        ? List.of(NoteCode.LOG_REST_BY_SENSOR)
+                                        : List.of(NoteCode.LOG_REST_BY_SENSOR, NoteCode.LOG_REST_UNCLEAR));
                 for (FoundPass pass : found.passes()) {
                     assertThat(pass.flags()).as(where).isEmpty();
                     assertThat(Math.abs(pass.indicationMm())).as(where).isCloseTo(strokeMm * (1 + SCALE), within(Q));
@@ -106,5 +112,77 @@ class RestingTogetherTest {
                 }
             }
         }
+    }
+
+    private static List<FoundPass> passes(Bench.Truth truth, double[] shownMm, double[] referenceMm) {
+        double[] counts = new double[shownMm.length];
+        for (int i = 0; i < counts.length; i++) {
+            counts[i] = Math.floor(shownMm[i] / Q);
+        }
+        return PassFinder.find(RecordingAssembler.assemble(truth.logged(counts, referenceMm), SensorScale.ofCounts(Q)))
+                .passes();
+    }
+
+    /** The sensor trembles by ten counts at every other rest, where the reference is as fine as can be or noisy. */
+    @Test
+    void aSensorThatTremblesAtSomeRestsLosesNone() {
+        for (double noiseMm : new double[] {0.003, 0.05, 0.2}) {
+            for (int seed = 1; seed <= 6; seed++) {
+                SplittableRandom random = new SplittableRandom(seed);
+                Bench bench = new Bench(0.02, random.nextDouble(1));
+                for (int pass = 0; pass < 5; pass++) {
+                    bench.rest(1).move(60, 50, 400, 400);
+                }
+                Bench.Truth truth = bench.rest(1).done();
+                double[] shown = truth.positionMm().clone();
+                double[] reference = truth.positionMm().clone();
+                double phase = random.nextDouble(2.6);
+                for (int i = 0; i < shown.length; i++) {
+                    double t = truth.timeS()[i] + phase;
+                    shown[i] += t % 2.6 < 1.3 ? 0.5 * Math.sin(2 * Math.PI * 9 * t) : 0;
+                    reference[i] += noiseMm * random.nextGaussian();
+                }
+                assertThat(passes(truth, shown, reference))
+                        .as("%s mm, seed %s", noiseMm, seed)
+                        .hasSize(5);
+            }
+        }
+    }
+
+    /** Starts within one row, which the sensor shows a row later, after it drifted all the rest. */
+    @Test
+    void aSensorThatDriftsAndIsLateLosesNoRestOfAFineReference() {
+        Bench bench = new Bench(0.05);
+        for (int pass = 0; pass < 8; pass++) {
+            bench.rest(1.5).hold(1, 200);
+        }
+        Bench.Truth truth = bench.rest(1.5).done();
+        double[] shown = new double[truth.timeS().length];
+        double[] reference = new double[shown.length];
+        for (int i = 0; i < shown.length; i++) {
+            shown[i] = truth.positionMm()[Math.max(i - 1, 0)] + 0.3 * truth.timeS()[i];
+            reference[i] = Math.rint(1000 * truth.positionMm()[i]) / 1000;
+        }
+        assertThat(passes(truth, shown, reference)).hasSize(8);
+    }
+
+    /** What a display lags after the carriage stopped is no drift. */
+    @Test
+    void aDisplayThatLagsDoesNotDrift() {
+        Bench bench = new Bench(0.01);
+        for (int pass = 0; pass < 8; pass++) {
+            bench.rest(2).move(500, 200, 400, 400);
+        }
+        Bench.Truth truth = bench.rest(2).done();
+        double[] counts = new double[truth.timeS().length];
+        double shown = truth.positionMm()[0];
+        for (int i = 0; i < counts.length; i++) {
+            shown += (truth.positionMm()[i] - shown) * 0.01 / 0.1;
+            counts[i] = Math.floor(shown / Q);
+        }
+        PassSearch search = PassFinder.find(
+                RecordingAssembler.assemble(truth.logged(counts, truth.positionMm()), SensorScale.ofCounts(Q)));
+        assertThat(search.passes()).hasSize(8);
+        assertThat(Objects.requireNonNull(search.drift()).significant()).isFalse();
     }
 }
