@@ -312,9 +312,7 @@ public final class FindingsText {
             SpeedTable.write(
                     title(material.material(), setups, accelerations),
                     rows,
-                    setups.size() > 1,
-                    accelerations.size() > 1,
-                    wording,
+                    new KeyColumns(wording, setups.size() > 1, accelerations.size() > 1),
                     page);
         }
     }
@@ -353,26 +351,17 @@ public final class FindingsText {
 
     /** The table of one material's conditions. */
     private final class ConditionTable {
-        final TextTable table = new TextTable(numbers.decimalSign());
+        final TextTable table;
         /** Why cells are empty, with the heads of their columns. */
         final Map<String, Set<String>> missing = new LinkedHashMap<>();
 
-        private final boolean setups;
-        private final boolean accelerations;
+        private final KeyColumns columns;
         private final boolean speeds;
 
         ConditionTable(boolean setups, boolean accelerations, boolean speeds) {
-            this.setups = setups;
-            this.accelerations = accelerations;
             this.speeds = speeds;
-            table.number(head("speed"), wording.units().speed().symbol(), 0);
-            if (setups) {
-                table.text(head("setup"), 0);
-            }
-            if (accelerations) {
-                table.number(head("acceleration"), "mm/s\u00b2", 0);
-            }
-            table.text(head("direction"), 0)
+            columns = new KeyColumns(wording, setups, accelerations);
+            table = columns.table()
                     .number(head("passes"), "", 0)
                     .number(head("error"), "%", 0)
                     .number(head("uncertainty"), "%", 0)
@@ -389,16 +378,7 @@ public final class FindingsText {
 
         void add(Condition row) {
             Figures figures = new Figures(row, wording);
-            List<String> cells = new ArrayList<>();
-            cells.add(figures.speed());
-            if (setups) {
-                cells.add(Wording.shown(row.key().setup()));
-            }
-            if (accelerations) {
-                Double acceleration = row.key().accelerationMmPerS2();
-                cells.add(acceleration == null ? "" : numbers.plain(acceleration));
-            }
-            cells.add(wording.direction(row.direction()));
+            List<String> cells = columns.cells(row);
             cells.add(numbers.whole(row.passes()));
             cells.add(figures.errorPercent());
             cells.add(figures.uncertaintyPercent());

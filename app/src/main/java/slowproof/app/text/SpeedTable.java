@@ -1,6 +1,5 @@
 package slowproof.app.text;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import slowproof.trial.IndicatedSpeed;
@@ -8,7 +7,6 @@ import slowproof.trial.IndicatedSpeed.Ripple;
 import slowproof.trial.findings.Condition;
 import slowproof.trial.note.Quantity;
 import slowproof.trial.note.Unit;
-import slowproof.wording.Figures;
 import slowproof.wording.Numbers;
 import slowproof.wording.Wording;
 
@@ -17,23 +15,13 @@ final class SpeedTable {
     private final Wording wording;
     private final Numbers numbers;
     private final TextTable table;
-    private final boolean setups;
-    private final boolean accelerations;
+    private final KeyColumns columns;
 
-    private SpeedTable(Wording wording, boolean setups, boolean accelerations) {
-        this.wording = wording;
+    private SpeedTable(KeyColumns columns) {
+        this.wording = columns.wording();
         this.numbers = wording.numbers();
-        this.setups = setups;
-        this.accelerations = accelerations;
-        table = new TextTable(numbers.decimalSign())
-                .number(head("speed"), wording.units().speed().symbol(), 0);
-        if (setups) {
-            table.text(head("setup"), 0);
-        }
-        if (accelerations) {
-            table.number(head("acceleration"), "mm/s\u00b2", 0);
-        }
-        table.text(head("direction"), 0)
+        this.columns = columns;
+        table = columns.table()
                 .number(head("speed_error"), "%", 0)
                 .number(head("standard_uncertainty"), "%", 0)
                 .number(head("speed_ripple"), "%", 0)
@@ -50,12 +38,11 @@ final class SpeedTable {
      *
      * @param title material, and what all rows have in common
      * @param rows the conditions
-     * @param setups true for a column with the set-up
-     * @param accelerations true for a column with the acceleration
+     * @param columns columns that say what a row is about
      */
-    static void write(
-            String title, List<Condition> rows, boolean setups, boolean accelerations, Wording wording, Page page) {
-        SpeedTable own = new SpeedTable(wording, setups, accelerations);
+    static void write(String title, List<Condition> rows, KeyColumns columns, Page page) {
+        SpeedTable own = new SpeedTable(columns);
+        Wording wording = columns.wording();
         double averagingS = 0;
         for (Condition row : rows) {
             Ripple ripple = ripple(row);
@@ -76,16 +63,7 @@ final class SpeedTable {
         IndicatedSpeed speed = row.speed();
         Double uncertainty = speed == null ? null : speed.standardUncertainty();
         int decimals = uncertainty == null ? 0 : Numbers.decimalsFor(100 * uncertainty);
-        List<String> cells = new ArrayList<>();
-        cells.add(new Figures(row, wording).speed());
-        if (setups) {
-            cells.add(Wording.shown(row.key().setup()));
-        }
-        if (accelerations) {
-            Double acceleration = row.key().accelerationMmPerS2();
-            cells.add(acceleration == null ? "" : numbers.plain(acceleration));
-        }
-        cells.add(wording.direction(row.direction()));
+        List<String> cells = columns.cells(row);
         cells.add(error(speed, uncertainty, decimals));
         cells.add(uncertainty == null ? notAvailable() : numbers.fixed(100 * uncertainty, decimals));
         cells.add(ripple == null ? notAvailable() : rounded(100 * ripple.standardDeviation()));
