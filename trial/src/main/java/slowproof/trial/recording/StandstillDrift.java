@@ -18,7 +18,7 @@ public record StandstillDrift(double mmPerMin, double standardUncertaintyMmPerMi
 
     /**
      * Returns the drift of some standstills: a ratio of two sums, its uncertainty from the residuals (Cochran, Sampling
-     * Techniques, 3rd edition, 6.4, without the correction for a finite population).
+     * Techniques, chapter 6, from memory; without the correction for a finite population).
      *
      * @param dwells standstills; those too short to settle, or without a drift, do not count
      * @param stepMm smallest step of the indication in mm, not negative
